@@ -1,0 +1,88 @@
+"""The job: what the office decided. No rule and no formula here; defaults are proposals that a job document carries."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from .room import Room
+
+
+@dataclass(frozen=True)
+class Laser:
+    """`slope_mm_per_m`: the maker's stated accuracy, the beam's rise or fall in mm over each metre."""
+
+    id: str
+    name: str
+    slope_mm_per_m: float = 0.3
+
+
+@dataclass(frozen=True)
+class Instrument:
+    """What reads the number: a rule, a tape, a laser measure that types. `unit` is mm, cm or m."""
+
+    id: str
+    name: str
+    unit: str = "mm"
+    decimals: int = 1
+    resolution_mm: float = 0.5
+
+
+@dataclass(frozen=True)
+class Tolerances:
+    """Figures that the job is held to. Rules of thumb unless a source is named in DEVELOPERS.md; all mm.
+
+    reading_noise_mm: standard deviation of one reading. repeat_mm: greatest difference between two readings of one
+    station in one set-up. misclosure_mm: times the root of the number of set-ups. off_line_mm: greatest distance of
+    one reading from the line of its neighbours before a repeat is asked for. unevenness_mm: what the floor may do
+    between two stations (95 %). between_mm: difference of neighbours that asks for a station between them.
+    spacing_mm: greatest distance of stations of the first pass. leg_reach_mm: greatest distance of a leg from a station.
+    line_reach_mm: how near a leg must be to a line of stations to be read off that line. profile_reach_mm: how far a
+    profile serves beside its line. leg_set_mm: what a leg already set may be out. knock_mm: greatest difference of the
+    first and last reading of a bench mark in one set-up. six_legs_from_mm: carcass width from which two middle legs
+    are set. least_reading_mm, greatest_reading_mm: what a staff can read. step_mm: largest difference from the reading
+    before that is not asked about.
+    """
+
+    reading_noise_mm: float = 0.5
+    repeat_mm: float = 2.0
+    misclosure_mm: float = 1.0
+    off_line_mm: float = 4.0
+    unevenness_mm: float = 1.0
+    between_mm: float = 3.0
+    spacing_mm: float = 1200.0
+    leg_reach_mm: float = 900.0
+    line_reach_mm: float = 60.0
+    profile_reach_mm: float = 300.0
+    leg_set_mm: float = 1.0
+    knock_mm: float = 1.5
+    six_legs_from_mm: float = 900.0
+    least_reading_mm: float = 50.0
+    greatest_reading_mm: float = 3500.0
+    step_mm: float = 60.0
+
+
+@dataclass(frozen=True)
+class Flatness:
+    """A named class to hold the floor against: a table of `charts/flatness.csv`, by name, and the straightedge."""
+
+    name: str = "DIN 18202 row 3"
+    straightedge_mm: float = 2000.0
+
+
+@dataclass(frozen=True)
+class Job:
+    """`removed_ids` are tombstones: ids of items, stations and the like that a later revision took out."""
+
+    id: str
+    title: str
+    place: str
+    client: str
+    time_zone: str
+    base_carcass_height_mm: float
+    lasers: tuple[Laser, ...]
+    instruments: tuple[Instrument, ...]
+    rooms: tuple[Room, ...]
+    rounding_mm: float = 0.5
+    tolerances: Tolerances = Tolerances()
+    flatness: Flatness = Flatness()
+    removed_ids: tuple[str, ...] = ()

@@ -1,0 +1,233 @@
+"""Runs and the items in them.
+
+Run axes: stand facing the wall; x to the right from the run's zero mark, y out of the wall towards you, z up. All mm.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Storey(StrEnum):
+    """Where an item stands or hangs: base under the worktop, tall from the floor, wall above the worktop."""
+
+    BASE = "base"
+    TALL = "tall"
+    WALL = "wall"
+
+
+class Handing(StrEnum):
+    """The side on which a single door hangs; a pair, or none where no door hangs."""
+
+    LEFT = "left"
+    RIGHT = "right"
+    PAIR = "pair"
+    NONE = "none"
+
+
+class FrontFit(StrEnum):
+    OVERLAY = "overlay"
+    INSET = "inset"
+    FRAME = "frame"
+
+
+class BottomFit(StrEnum):
+    BETWEEN_SIDES = "between_sides"
+    UNDER_SIDES = "under_sides"
+
+
+class ApplianceSeat(StrEnum):
+    UNDER_TOP = "under_top"
+    BESIDE_TOP = "beside_top"
+    IN_CARCASS = "in_carcass"
+
+
+@dataclass(frozen=True)
+class Legs:
+    """Adjustable legs of one carcass. Insets are from the carcass's outside edges to the leg's centre.
+
+    `reserve_mm` is kept back at each end of the range. `count` None: four, and six from the job's width for middle legs.
+    """
+
+    least_mm: float
+    greatest_mm: float
+    reserve_mm: float = 5.0
+    inset_front_mm: float = 60.0
+    inset_back_mm: float = 40.0
+    inset_side_mm: float = 40.0
+    count: int | None = None
+
+
+@dataclass(frozen=True)
+class Front:
+    fit: FrontFit = FrontFit.OVERLAY
+    thickness_mm: float = 20.0
+    handle_projection_mm: float = 0.0
+    opening_angle_deg: float = 110.0
+    frame_thickness_mm: float = 0.0
+    set_back_mm: float = 0.0
+
+
+@dataclass(frozen=True)
+class Box:
+    """How a carcass is made: board, back recess (back panel's set-in from the carcass's rear edge), bottom's place."""
+
+    board_mm: float = 18.0
+    back_mm: float = 8.0
+    back_recess_mm: float = 0.0
+    bottom: BottomFit = BottomFit.BETWEEN_SIDES
+
+
+@dataclass(frozen=True)
+class Appliance:
+    """Sizes from the appliance's own sheet; heights are those of the opening that it wants, clearance included.
+
+    `least_height_mm`: the opening's least height with the feet wound in. `greatest_height_mm`: how high it can be
+    raised. `built_in`: fixed to the top by brackets that reach `bracket_reach_mm` above it. `assumed`: names of fields
+    that nobody has read off the sheet yet.
+    """
+
+    id: str
+    name: str
+    seat: ApplianceSeat
+    least_height_mm: float
+    greatest_height_mm: float | None = None
+    least_width_mm: float | None = None
+    greatest_width_mm: float | None = None
+    least_depth_mm: float | None = None
+    greatest_depth_mm: float | None = None
+    built_in: bool = False
+    bracket_reach_mm: float = 0.0
+    assumed: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Carcass:
+    """A box of outside size width x height x depth. `legs` None for wall units.
+
+    `visible_drop_mm`: how far a rail or front drops below the carcass's underside where the plinth meets it.
+    """
+
+    id: str
+    name: str
+    width_mm: float
+    height_mm: float
+    depth_mm: float
+    storey: Storey = Storey.BASE
+    handing: Handing = Handing.NONE
+    legs: Legs | None = None
+    front: Front | None = None
+    box: Box = Box()
+    plinth_recess_mm: float = 50.0
+    visible_drop_mm: float = 0.0
+    appliances: tuple[Appliance, ...] = ()
+    made_as: str = "carcass"
+
+
+@dataclass(frozen=True)
+class ApplianceBay:
+    """Room kept for an appliance that stands on the finished floor. Never a place for slack.
+
+    `way_out_mm`: how far out of the front line the floor counts for going in and coming out; None: the bay's own depth,
+    for as long as any of the machine is still under the top.
+    """
+
+    id: str
+    name: str
+    width_mm: float
+    depth_mm: float
+    appliance: Appliance
+    storey: Storey = Storey.BASE
+    way_out_mm: float | None = None
+    plinth_runs_through: bool = False
+    made_as: str = "bay"
+
+
+@dataclass(frozen=True)
+class EndPanel:
+    id: str
+    name: str
+    thickness_mm: float
+    depth_mm: float
+    allowance_mm: float = 0.0
+    to_floor: bool = True
+    storey: Storey = Storey.BASE
+    made_as: str = "panel"
+
+    @property
+    def width_mm(self) -> float:
+        return self.thickness_mm + self.allowance_mm
+
+
+@dataclass(frozen=True)
+class Filler:
+    id: str
+    name: str
+    width_mm: float
+    least_mm: float
+    greatest_mm: float
+    scribed: bool = True
+    storey: Storey = Storey.BASE
+    made_as: str = "filler"
+
+
+@dataclass(frozen=True)
+class CornerPost:
+    id: str
+    name: str
+    width_mm: float
+    storey: Storey = Storey.BASE
+    to_floor: bool = False
+    made_as: str = "post"
+
+
+@dataclass(frozen=True)
+class OpenUnit:
+    """An open unit with a face frame: the frame's thickness and the gap beside it."""
+
+    id: str
+    name: str
+    width_mm: float
+    height_mm: float
+    depth_mm: float
+    storey: Storey = Storey.BASE
+    legs: Legs | None = None
+    frame_thickness_mm: float = 0.0
+    frame_gap_mm: float = 0.0
+    box: Box = Box()
+    plinth_recess_mm: float = 50.0
+    visible_drop_mm: float = 0.0
+    made_as: str = "open_unit"
+
+
+@dataclass(frozen=True)
+class Gap:
+    id: str
+    name: str
+    width_mm: float
+    storey: Storey = Storey.BASE
+    made_as: str = "gap"
+
+
+Item = Carcass | ApplianceBay | EndPanel | Filler | CornerPost | OpenUnit | Gap
+
+
+@dataclass(frozen=True)
+class Run:
+    """A straight line of items along a wall, or free-standing (`wall` None; its back is the side at y = 0).
+
+    Origin X, Y and bearing of the x axis, clockwise from the room's X seen from above. Items follow one another from
+    the zero, base and tall ones along the floor, wall ones on a line of their own from the same zero. `void_mm`:
+    service void between the line y = 0 and the carcass backs. `datum_offset_mm`: this run's top over the room's datum.
+    """
+
+    id: str
+    name: str
+    x_mm: float
+    y_mm: float
+    bearing_deg: float
+    wall: str | None = None
+    void_mm: float = 0.0
+    datum_offset_mm: float = 0.0
+    items: tuple[Item, ...] = ()

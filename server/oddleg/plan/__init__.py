@@ -1,0 +1,1 @@
+"""plan(): a Job and its entries go in, a Plan comes out."""

@@ -1,0 +1,88 @@
+"""Where the items of a run stand: one after another from the run's zero, floor-standing and hanging ones each in line."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from oddleg.job import ApplianceBay, Carcass, EndPanel, Item, OpenUnit, Point, Room, Run, Storey
+
+from .axes import to_room, to_run
+
+OPEN_FLOOR = "open floor"
+UNDER_UNITS = "under units"
+
+
+@dataclass(frozen=True)
+class Placed:
+    """An item with the span that it takes along its run, mm from the zero, never rounded."""
+
+    run: Run
+    item: Item
+    left_mm: float
+    right_mm: float
+
+    @property
+    def stands(self) -> bool:
+        return self.item.storey is not Storey.WALL
+
+    @property
+    def back_mm(self) -> float:
+        """y of the item's back in run axes."""
+        return self.run.void_mm
+
+    @property
+    def depth_mm(self) -> float | None:
+        """Back to front in mm; None for what has no depth of its own (filler, post, gap)."""
+        if isinstance(self.item, Carcass | ApplianceBay | EndPanel | OpenUnit):
+            return self.item.depth_mm
+        return None
+
+    @property
+    def front_mm(self) -> float | None:
+        depth_mm = self.depth_mm
+        return None if depth_mm is None else self.back_mm + depth_mm
+
+    def corners(self) -> tuple[Point, Point, Point, Point] | None:
+        """Footprint in room axes: back left, back right, front right, front left."""
+        front_mm = self.front_mm
+        if front_mm is None:
+            return None
+        spots = (
+            (self.left_mm, self.back_mm),
+            (self.right_mm, self.back_mm),
+            (self.right_mm, front_mm),
+            (self.left_mm, front_mm),
+        )
+        a, b, c, d = (to_room(self.run, x, y) for x, y in spots)
+        return a, b, c, d
+
+
+def placed_items(run: Run) -> tuple[Placed, ...]:
+    """The run's items in order, cumulative from one zero; wall-storey items are counted on a line of their own."""
+    at_mm = {True: 0.0, False: 0.0}
+    placed = []
+    for item in run.items:
+        hangs = item.storey is Storey.WALL
+        left_mm = at_mm[hangs]
+        at_mm[hangs] = left_mm + item.width_mm
+        placed.append(Placed(run, item, left_mm, at_mm[hangs]))
+    return tuple(placed)
+
+
+def zone_at(room: Room, point: Point) -> str:
+    """What stands on this spot of the floor: the id of an appliance bay, UNDER_UNITS, or OPEN_FLOOR.
+
+    Units reach from the wall to their plinth line; what lies in front of that is open floor.
+    """
+    for run in room.runs:
+        x_mm, y_mm = to_run(run, point)
+        for placed in placed_items(run):
+            front_mm = placed.front_mm
+            if front_mm is None or not placed.stands or not placed.left_mm <= x_mm <= placed.right_mm:
+                continue
+            if isinstance(placed.item, ApplianceBay):
+                if 0 <= y_mm <= front_mm:
+                    return placed.item.id
+            elif 0 <= y_mm <= front_mm - getattr(placed.item, "plinth_recess_mm", 0.0):
+                return UNDER_UNITS
+    return OPEN_FLOOR
