@@ -1,0 +1,1 @@
+"""Documents in and out: the job file, entry payloads, and the one grammar for typed numbers."""
