@@ -1,0 +1,27 @@
+/** A figure as the server wrote it. Nothing here formats a number: `text` is printed, `why` opens on a tap. */
+import { html, nothing } from "lit";
+import { on } from "./events.js";
+
+/**
+ * @param {{text: string, why: string} | null | undefined} figure
+ * @param {{size?: "" | "big" | "huge", unit?: string, name?: string, none?: string, copies?: boolean}} [how]
+ */
+export function fig(figure, { size = "", unit = "", name = "", none = "–", copies = false } = {}) {
+  if (!figure) return html`<span class="num" aria-label=${`${name} none`.trim()}>${none}</span>`;
+  return html`<button
+    class="fig ${size}" type="button" title="Where this figure comes from"
+    aria-label=${`${name} ${figure.text} ${unit}: where it comes from`.trim()}
+    @click=${on("why", { ...figure, name, unit, copies })}
+  ><span>${figure.text}</span>${unit ? html`<small>${unit}</small>` : nothing}</button>`;
+}
+
+/** "146 to 160", both ends opening to their sentence. */
+export const range = (pair, how = {}) =>
+  pair
+    ? html`${fig(pair[0], { ...how, name: `${how.name ?? ""} least` })} to ${fig(pair[1], { ...how, name: `${how.name ?? ""} greatest` })}`
+    : fig(null, how);
+
+/** A list of named figures. */
+export const pairs = (rows, unit = "mm") => html`<dl class="pairs">${rows.map(
+  ({ label, figure }) => html`<dt>${label}</dt><dd>${fig(figure, { name: label, unit })}</dd>`,
+)}</dl>`;
