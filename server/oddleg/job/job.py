@@ -34,7 +34,7 @@ class Tolerances:
     reading_noise_mm: standard deviation of one reading. repeat_mm: greatest difference between two readings of one
     station in one set-up. misclosure_mm: times the root of the number of set-ups. off_line_mm: greatest distance of
     one reading from the line of its neighbours before a repeat is asked for. unevenness_mm: what the floor may do
-    between two stations (95 %). between_mm: difference of neighbours that asks for a station between them.
+    between two stations (95 %); good_enough_mm: the same where the fitter went on without the stations in between. between_mm: difference of neighbours that asks for a station between them.
     spacing_mm: greatest distance of stations of the first pass. leg_reach_mm: greatest distance of a leg from a station.
     line_reach_mm: how near a leg must be to a line of stations to be read off that line. profile_reach_mm: how far a
     profile serves beside its line. leg_set_mm: what a leg already set may be out. knock_mm: greatest difference of the
@@ -48,6 +48,7 @@ class Tolerances:
     misclosure_mm: float = 1.0
     off_line_mm: float = 4.0
     unevenness_mm: float = 1.0
+    good_enough_mm: float = 2.0
     between_mm: float = 3.0
     spacing_mm: float = 1200.0
     leg_reach_mm: float = 900.0

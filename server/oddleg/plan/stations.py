@@ -137,7 +137,7 @@ def stations_between(
     for left, right, left_mm, right_mm in zip(line, line[1:], levels_mm, levels_mm[1:], strict=False):
         if left_mm is None or right_mm is None or abs(left_mm - right_mm) <= between_mm:
             continue
-        if math.dist(_at(left), _at(right)) <= NO_CLOSER_MM:
+        if math.dist(_at(left), _at(right)) <= NO_CLOSER_MM or _step_between(room, left, right):
             continue
         x_mm, y_mm = (left.x_mm + right.x_mm) / 2, (left.y_mm + right.y_mm) / 2
         if any(math.dist(_at(one), (x_mm, y_mm)) < SAME_SPOT_MM for one in known):
@@ -151,6 +151,22 @@ def stations_between(
 
 def _at(station: Station) -> tuple[float, float]:
     return station.x_mm, station.y_mm
+
+
+def _step_between(room: Room, left: Station, right: Station) -> bool:
+    """Whether a break line is crossed on the way: then the two need no middle, each side speaks for itself."""
+    way = (Point(*_at(left)), Point(*_at(right)))
+    return any(
+        _cross(way, (start, end)) for line in room.break_lines for start, end in zip(line.points, line.points[1:], strict=False)
+    )
+
+
+def _cross(one: tuple[Point, Point], other: tuple[Point, Point]) -> bool:
+    def side(line: tuple[Point, Point], point: Point) -> float:
+        (a, b), p = line, point
+        return (b.x_mm - a.x_mm) * (p.y_mm - a.y_mm) - (b.y_mm - a.y_mm) * (p.x_mm - a.x_mm)
+
+    return side(one, other[0]) * side(one, other[1]) < 0 and side(other, one[0]) * side(other, one[1]) < 0
 
 
 def _names_between(name: str) -> Iterator[str]:

@@ -1,0 +1,243 @@
+"""The survey as it stands: which stations there are, what state each is in, what to read next, what was skipped."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from oddleg.job import AddedStation, Blocked, Job, Point, Reading, Room, SetUp, Station, Tolerances, Way
+
+from .figure import figure
+from .finding import Finding, Severity
+from .levels import Levels, StationLevel
+from .site import Site, body
+from .stations import PlannedStation, StationList, leg_lines, proposed_stations, stations_between, stations_on
+
+
+@dataclass(frozen=True)
+class Known:
+    """Stations that hold: accepted by the job, added on site, or read where they were proposed. None of them moves."""
+
+    stations: tuple[Station, ...]
+    accepted: frozenset[str]
+    added: frozenset[str]
+
+    @property
+    def places(self) -> dict[str, Point | None]:
+        return {one.id: Point(one.x_mm, one.y_mm) for one in self.stations}
+
+    @property
+    def names(self) -> dict[str, str]:
+        return {one.id: one.name for one in self.stations}
+
+
+def known_stations(room: Room, site: Site) -> Known:
+    """The job's own first, then those added on site, then those that only a reading names (a proposal that was read)."""
+    stations = {one.id: one for one in room.stations}
+    for entry in site.added:
+        new = body(entry, AddedStation)
+        stations.setdefault(new.id, Station(new.id, new.name, new.x_mm, new.y_mm, new.serves, new.surface))
+    added = frozenset(stations) - {one.id for one in room.stations}
+    marks = {mark.id for mark in room.bench_marks}
+    for entry in site.readings:
+        read = body(entry, Reading)
+        if read.station not in marks and read.station not in stations and None not in (read.x_mm, read.y_mm):
+            assert read.x_mm is not None and read.y_mm is not None
+            surface = "overhead" if read.way is Way.UP else "floor"
+            stations[read.station] = Station(read.station, read.name, read.x_mm, read.y_mm, "", surface)
+    return Known(tuple(stations.values()), frozenset(one.id for one in room.stations), added)
+
+
+def lines_of(room: Room, stations: Sequence[Station], tolerances: Tolerances) -> tuple[tuple[str, ...], ...]:
+    """Ids of the stations along each leg line of the room, left to right, lines of fewer than two left out."""
+    found = (
+        stations_on(line, stations, tolerances.line_reach_mm) for run in room.runs for line in leg_lines(run)
+    )
+    return tuple(line for line in found if len(line) > 1)
+
+
+def floor_tolerances(job: Job, site: Site) -> Tolerances:
+    """The job's, with the floor between stations taken as less even where the fitter did without the in-betweens."""
+    tolerances = job.tolerances
+    if not site.good_enough:
+        return tolerances
+    return replace(tolerances, unevenness_mm=max(tolerances.unevenness_mm, tolerances.good_enough_mm))
+
+
+def station_list(job: Job, room: Room, site: Site, known: Known, levels: Levels) -> StationList:
+    """Every station with its state, in walking order: the first pass, what was added, then those in between."""
+    read_count: dict[str, int] = {}
+    for entry in site.readings:
+        station = body(entry, Reading).station
+        read_count[station] = read_count.get(station, 0) + 1
+    blocked = {body(entry, Blocked).station for entry in site.blocked}
+    latest = latest_levels(levels)
+    proposals = proposed_stations(job, room, known.stations)
+    lines = lines_of(room, known.stations, job.tolerances)
+    between = () if site.good_enough else _between(job, room, known, lines, latest, [*known.stations, *proposals])
+
+    def planned(station: Station, pass_number: int) -> PlannedStation:
+        level = latest.get(station.id)
+        state = "unread"
+        if level is not None:
+            state = "read"
+        elif read_count.get(station.id):
+            state = "open"
+        elif station.id in blocked:
+            state = "blocked"
+        shown = None if level is None else figure(level.level_mm, job.rounding_mm, level_why(level, site), signed=True)
+        accepted, added = station.id in known.accepted, station.id in known.added
+        return PlannedStation(station, pass_number, accepted, added, state, shown, read_count.get(station.id, 0))
+
+    first = [planned(one, 1) for one in (*known.stations, *proposals)]
+    return StationList((*first, *(planned(one, 2) for one in between)), lines)
+
+
+def latest_levels(levels: Levels) -> dict[str, StationLevel]:
+    """Each station's level at the latest stage it was read at, by station id."""
+    latest: dict[str, StationLevel] = {}
+    for one in levels.stations:
+        if one.station not in latest or latest[one.station].stage.rank < one.stage.rank:
+            latest[one.station] = one
+    return latest
+
+
+def level_why(level: StationLevel, site: Site) -> str:
+    """One sentence: from which readings, by which rule, give or take how much."""
+    names = {body(entry, SetUp).id: body(entry, SetUp).name for entry in site.set_ups}
+    values = {entry.uid: body(entry, Reading) for entry in site.readings}
+    read = [
+        f"{figure(values[uid].value_mm, 0.01).text} {values[uid].way} in {names[values[uid].set_up]}"
+        for uid in level.readings
+        if uid in values
+    ]
+    give_or_take = figure(level.half_width_mm, 0.1).text
+    reading = "reading" if len(read) == 1 else "readings"
+    return (
+        f"From the {reading} {', '.join(read)}; all set-ups adjusted together by least squares from the bench mark; "
+        f"give or take {give_or_take} mm (95 %)."
+    )
+
+
+def survey_findings(job: Job, room: Room, site: Site, known: Known, stations: StationList) -> tuple[Finding, ...]:
+    """What keeps the survey from being whole. Nothing here blocks: each says what rests on it."""
+    findings = []
+    unread = [one.station.name for one in stations.stations if one.state in ("unread", "blocked") and one.pass_number == 1]
+    between = [one.station.name for one in stations.stations if one.pass_number == 2]
+    if site.readings and unread:
+        findings.append(_unread_finding(room, unread))
+    if between:
+        text = f"Neighbours differ by more than {figure(job.tolerances.between_mm).text} mm: read {_listed(between)} too."
+        cure = "Read them, or tap “Good enough” and the floor between stations stays at a wider give or take."
+        findings.append(Finding("survey.between", Severity.NOTE, room.name, text, cure, "common practice", concerns=(room.id,)))
+    for station in room.stations:
+        same = [one for one in known.stations if one.name == station.name and one.id != station.id]
+        if same:
+            findings.append(_same_name_finding(station))
+    findings += [
+        Finding(
+            "survey.skipped",
+            Severity.NOTE,
+            room.name,
+            text,
+            "Do it while the laser still stands, or go on: the give or take says what it costs.",
+            "common practice",
+            concerns=(room.id,),
+        )
+        for text in skipped(job, room, site)
+    ]
+    return tuple(findings)
+
+
+def skipped(job: Job, room: Room, site: Site) -> tuple[str, ...]:
+    """What was left out that would have made the figures surer, in words, each with what rests on it."""
+    if not site.readings:
+        return ()
+    texts = []
+    marks = {mark.id for mark in room.bench_marks}
+    for entry in site.set_ups:
+        set_up = body(entry, SetUp)
+        read = [body(one, Reading) for one in site.readings if body(one, Reading).set_up == set_up.id]
+        on_marks = [one.station for one in read if one.station in marks]
+        if read and set_up.line_level_mm is None and on_marks and (len(on_marks) < 2 or read[-1].station not in marks):
+            texts.append(f"{set_up.name}: the bench mark was not read again at the end, so a knock would go unseen.")
+    checked = {getattr(entry.body, "laser", None) for entry in site.checks}
+    used = {body(entry, SetUp).laser for entry in site.set_ups} - {None}
+    for laser in job.lasers:
+        if laser.id in used - checked:
+            slope = figure(laser.slope_mm_per_m, 0.01).text
+            texts.append(f"{laser.name}: not checked on site; every give or take rests on its stated {slope} mm/m.")
+    if site.good_enough:
+        wider = figure(floor_tolerances(job, site).unevenness_mm, 0.1).text
+        texts.append(f"Stations in between were left out: the floor between stations is taken as ±{wider} mm.")
+    return tuple(texts)
+
+
+def reading_limits(job: Job) -> dict[str, dict[str, float]]:
+    """Fixed limits that the phone compares raw figures with, mm, by way of reading. It asks; it never refuses."""
+    tolerances = job.tolerances
+    staff = {"least_mm": tolerances.least_reading_mm, "greatest_mm": tolerances.greatest_reading_mm}
+    return {"down": staff, "up": staff, "offset": {"least_mm": 0.0, "greatest_mm": tolerances.greatest_reading_mm}}
+
+
+def next_words(site: Site, stations: StationList, room: Room) -> str:
+    """What to do next, in one sentence."""
+    mark = room.bench_marks[0].name if room.bench_marks else "a bench mark"
+    unread = [one.station.name for one in stations.stations if one.state == "unread" and one.pass_number == 1]
+    between = [one.station.name for one in stations.stations if one.state == "unread" and one.pass_number == 2]
+    reopened = [one.station.name for one in stations.stations if one.state == "open"]
+    if not site.set_ups:
+        return f"Set the laser up near the middle of the room and read the {mark} first."
+    if reopened:
+        return f"Read {_listed(reopened)} again: the readings there do not make a level yet."
+    if unread:
+        return f"Still to read: {_listed(unread)}. Sweep the floor for its high spot too and add a station there."
+    if between:
+        return f"In between: {_listed(between)}; or tap “Good enough”."
+    return f"Every station is read. Close on the {mark} and choose a datum."
+
+
+def _between(
+    job: Job,
+    room: Room,
+    known: Known,
+    lines: Sequence[Sequence[str]],
+    latest: Mapping[str, StationLevel],
+    taken: Sequence[Station],
+) -> tuple[Station, ...]:
+    by_id = {one.id: one for one in known.stations}
+    found: list[Station] = []
+    for line in lines:
+        along = [by_id[id] for id in line]
+        levels_mm = [latest[one.id].level_mm if one.id in latest else None for one in along]
+        found += stations_between(room, along, levels_mm, job.tolerances.between_mm, [*taken, *found])
+    return tuple(found)
+
+
+def _unread_finding(room: Room, unread: Sequence[str]) -> Finding:
+    return Finding(
+        "survey.unread",
+        Severity.NOTE,
+        room.name,
+        f"Not read yet: {_listed(unread)}. What stands there is worked out from its neighbours.",
+        "Read them when the stick is there.",
+        "common practice",
+        concerns=(room.id,),
+    )
+
+
+def _same_name_finding(station: Station) -> Finding:
+    return Finding(
+        "survey.same_name",
+        Severity.WARN,
+        station.name,
+        f"Two stations are called {station.name}.",
+        "Read by the plan, not by the name, until the office gives one of them another name.",
+        concerns=(station.id,),
+    )
+
+
+def _listed(names: Sequence[str], most: int = 6) -> str:
+    if len(names) <= most:
+        return ", ".join(names)
+    return ", ".join(names[:most]) + f" and {len(names) - most} more"
