@@ -57,10 +57,11 @@ async function version() {
 async function copies() {
   await needed(join(here, "index.html"), "the page");
   await needed(fonts, "the folder of fonts");
+  // The licence of the fonts goes wherever they go.
   const faces = (await readdir(fonts)).filter((name) => name.endsWith(".ttf")).sort();
   if (!faces.length) throw new BuildStops(`no .ttf font in ${fonts}`);
   await mkdir(join(dist, "fonts"), { recursive: true });
-  for (const face of faces) await cp(join(fonts, face), join(dist, "fonts", face));
+  for (const face of [...faces, "OFL.txt"]) await cp(join(fonts, face), join(dist, "fonts", face));
   await mkdir(join(dist, "icons"));
   for (const icon of await readdir(join(here, "icons"))) {
     if (/\.(svg|png)$/.test(icon)) await cp(join(here, "icons", icon), join(dist, "icons", icon));
