@@ -1,8 +1,8 @@
-"""One grammar for numbers as typed on site; the phone has the same in pwa/src/numbers.js, tests/number_cases.json drives both.
+"""One grammar for numbers as typed on site. The phone has the same, and tests/number_cases.json drives both.
 
-Spaces (U+0020) around the number are ignored. Then: a sign or none (+, - or the true minus sign, which the program's own
-texts print), ASCII digits, and at most one comma or point, which is the decimal mark, with a digit on both sides of it. No
-grouping, exponent, words or units. At most 7 digits before the mark; after it at most 2 in mm, 3 in cm, 4 in m.
+Spaces (U+0020) around the number are ignored. Then: a sign or none (+, - or the true minus sign, which the program's
+own texts print), ASCII digits, and at most one comma or point, which is the decimal mark, with a digit on both sides of
+it. No grouping, exponent, words or units. At most 7 digits before the mark; after it at most 2 in mm, 3 in cm, 4 in m.
 """
 
 from __future__ import annotations
