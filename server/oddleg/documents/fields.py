@@ -67,9 +67,8 @@ class Number(Kind):
         if isinstance(value, float) and not math.isfinite(value):
             raise ValidationError(f"This must be {kind}, and finite; allowed: {allowed}.")
         if not self.least <= value <= self.greatest:
-            raise ValidationError(
-                f"{number_text(float(value)) if abs(value) < 1e300 else 'This'} is out of range; allowed: {allowed}."
-            )
+            shown = number_text(value) if abs(value) < 1e12 else "This"
+            raise ValidationError(f"{shown} is out of range; allowed: {allowed}.")
         if self.whole:
             if value != int(value):
                 raise ValidationError(f"{number_text(value)} is not a whole number; allowed: {allowed}.")

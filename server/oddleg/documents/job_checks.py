@@ -1,4 +1,4 @@
-"""What is wrong between parts of a job that are each right: ids given twice or used before, names of things not there."""
+"""What is wrong between parts of a job that are each right: ids given twice or used before, ids of nothing."""
 
 from __future__ import annotations
 
@@ -7,6 +7,17 @@ from collections.abc import Iterator
 from oddleg.job import ApplianceBay, Carcass, Job, Room
 
 from .run_record import GREATEST_ITEMS
+
+KINDS_IN_A_ROOM = (
+    "walls",
+    "bench_marks",
+    "layers",
+    "old_coverings",
+    "break_lines",
+    "doorways",
+    "height_limits",
+    "stations",
+)
 
 
 def clashes_of(job: Job) -> dict[str, list[str]]:
@@ -39,16 +50,7 @@ def ids_of(job: Job) -> Iterator[tuple[str, str]]:
 
 def ids_in(room: Room) -> Iterator[tuple[str, str]]:
     yield "id", room.id
-    for kind in (
-        "walls",
-        "bench_marks",
-        "layers",
-        "old_coverings",
-        "break_lines",
-        "doorways",
-        "height_limits",
-        "stations",
-    ):
+    for kind in KINDS_IN_A_ROOM:
         yield from ((f"{kind}.{place}.id", thing.id) for place, thing in enumerate(getattr(room, kind)))
     for run_place, run in enumerate(room.runs):
         yield f"runs.{run_place}.id", run.id
@@ -67,15 +69,11 @@ def strangers_in(room: Room, path: str) -> dict[str, list[str]]:
     walls = {wall.id for wall in room.walls}
     stations = {station.id for station in room.stations}
     bays = {item.id for run in room.runs for item in run.items if isinstance(item, ApplianceBay)}
-    named = [
-        (f"runs.{place}.wall", run.wall, walls, "wall") for place, run in enumerate(room.runs) if run.wall is not None
-    ]
-    for place, limit in enumerate(room.height_limits):
-        named += [
-            (f"height_limits.{place}.stations.{i}", id, stations, "station") for i, id in enumerate(limit.stations)
-        ]
-    for place, layer in enumerate(room.layers):
-        named += [(f"layers.{place}.bays.{i}", id, bays, "appliance bay") for i, id in enumerate(layer.bays or ())]
+    named = [(f"runs.{i}.wall", run.wall, walls, "wall") for i, run in enumerate(room.runs) if run.wall is not None]
+    for i, limit in enumerate(room.height_limits):
+        named += [(f"height_limits.{i}.stations.{k}", id, stations, "station") for k, id in enumerate(limit.stations)]
+    for i, layer in enumerate(room.layers):
+        named += [(f"layers.{i}.bays.{k}", id, bays, "appliance bay") for k, id in enumerate(layer.bays or ())]
     return {
         f"{path}.{place}": [f"There is no {kind} {id} in this room; {allowed(known)}."]
         for place, id, known, kind in named

@@ -117,9 +117,7 @@ class HeightLimitRecord(Record):
 
     def clashes(self, made: HeightLimit) -> dict[str, str]:
         if (made.level_mm is None) == (not made.stations):
-            return {
-                "level_mm": "Give either a level or the stations where it is measured: one of the two, and not both."
-            }
+            return {"level_mm": "Give either a level or the stations where it is measured: one of the two."}
         return {}
 
 
@@ -178,7 +176,5 @@ class RoomRecord(Record):
     def clashes(self, made: Room) -> dict[str, str]:
         for below, above in pairwise(made.layers):
             if above.laid_at.rank < below.laid_at.rank:
-                return {
-                    "layers": f"{above.name} lies on {below.name} but is laid before it; list layers from below upwards."
-                }
+                return {"layers": f"{above.name} lies on {below.name} but is laid before it; list from below upwards."}
         return {}

@@ -81,10 +81,8 @@ class LegsRecord(Record):
         if found := reversed_limits(made, ("least_mm", "greatest_mm")):
             return found
         if made.least_mm + 2 * made.reserve_mm > made.greatest_mm:
-            return {
-                "reserve_mm": f"With {made.reserve_mm:g} kept back at each end nothing is left between {made.least_mm:g} "
-                f"and {made.greatest_mm:g}; at most {(made.greatest_mm - made.least_mm) / 2:g} can be kept back."
-            }
+            most = (made.greatest_mm - made.least_mm) / 2
+            return {"reserve_mm": f"Kept back at each end, it leaves nothing of the range; at most {most:g} here."}
         if made.count == 5:
             return {"count": "Legs stand in pairs, back and front; allowed: 4 or 6, or null for the job's rule."}
         return {}
