@@ -1,0 +1,61 @@
+"""A plan's drawings: in mm on paper, and as SVG for the phone."""
+
+from __future__ import annotations
+
+from oddleg.plan import Plan, RoomPlan
+
+from .datum import datum_drawing
+from .floor import floor_drawing
+from .legs import bench_drawing, fitted_drawing
+from .primitives import Drawing
+from .room_plan import PHONE_WIDTH_MM
+from .survey import survey_drawing
+from .svg import svg
+
+__all__ = [
+    "Drawing",
+    "bench_drawing",
+    "datum_drawing",
+    "fitted_drawing",
+    "floor_drawing",
+    "part_drawings",
+    "plan_of_datum",
+    "plan_of_floor",
+    "plan_of_survey",
+    "survey_drawing",
+    "svg",
+]
+
+
+def plan_of_survey(room: RoomPlan, width_mm: float = PHONE_WIDTH_MM, can_focus: bool = True, with_levels: bool = False) -> Drawing:
+    set_ups = [one for one, _ in room.set_ups]
+    numbers = unit_numbers(room)
+    return survey_drawing(
+        room.room, room.placed, room.station_list, set_ups, numbers, width_mm, can_focus=can_focus, with_levels=with_levels
+    )
+
+
+def plan_of_floor(room: RoomPlan, width_mm: float = PHONE_WIDTH_MM) -> Drawing:
+    return floor_drawing(room.room, room.placed, room.station_list, room.floor.as_read, unit_numbers(room), width_mm)
+
+
+def plan_of_datum(room: RoomPlan, rounding_mm: float, width_mm: float = PHONE_WIDTH_MM) -> Drawing:
+    return datum_drawing(room.room, room.datum, room.floor.finished, rounding_mm, width_mm)
+
+
+def unit_numbers(room: RoomPlan) -> dict[str, int]:
+    """The numbers that units go by, by item id."""
+    return {unit.placed.item.id: unit.number for unit in room.units}
+
+
+def part_drawings(plan: Plan) -> dict[str, dict[str, Drawing]]:
+    """Drawings for the phone by name of the part that they go into and by field: drawing, or bench and fitted."""
+    found: dict[str, dict[str, Drawing]] = {}
+    for room in plan.rooms:
+        id = room.room.id
+        found[f"survey/{id}"] = {"drawing": plan_of_survey(room)}
+        found[f"floor/{id}"] = {"drawing": plan_of_floor(room)}
+        found[f"datum/{id}"] = {"drawing": plan_of_datum(room, plan.job.rounding_mm)}
+        for unit in room.units:
+            found[f"unit/{unit.placed.item.id}"] = {"bench": bench_drawing(unit), "fitted": fitted_drawing(unit)}
+    return found

@@ -1,0 +1,59 @@
+"""How each class of mark is drawn. Written as presentation attributes, which any style sheet overrides.
+
+Ink is `currentColor`, so a drawing takes the text colour of the page that it stands on; tints are ink at low opacity.
+`accent` and `alarm` are the only colours (contrast with white above 7:1, WCAG 2.2 success criterion 1.4.6) and never stand
+alone: a word, a shape or a dash says the same. `paper` is what is behind: a dark page sets fill on `.paper` and stroke on
+`.halo`, and colours of its own on `.accent`, `.accent-line`, `.alarm` and `.alarm-line`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+ACCENT = "#0b4a86"
+ALARM = "#8f1d12"
+PAPER = "#ffffff"
+
+
+@dataclass(frozen=True)
+class Look:
+    fill: str = "none"
+    stroke: str = "none"
+    width_mm: float = 0.0
+    dash: str = ""
+    opacity: float = 1.0
+    """Opacity of the fill."""
+
+
+INK = "currentColor"
+
+LOOKS = {
+    "ink": Look(fill=INK),
+    "accent": Look(fill=ACCENT),
+    "alarm": Look(fill=ALARM),
+    "quiet": Look(fill=INK),
+    "figure": Look(fill=INK),
+    "paper": Look(fill=PAPER),
+    "hair": Look(stroke=INK, width_mm=0.15),
+    "thin": Look(stroke=INK, width_mm=0.25),
+    "dashed": Look(stroke=INK, width_mm=0.25, dash="1.2 0.8"),
+    "dotted": Look(stroke=INK, width_mm=0.3, dash="0.3 0.9"),
+    "line": Look(stroke=INK, width_mm=0.4),
+    "heavy": Look(stroke=INK, width_mm=0.9),
+    "front-edge": Look(stroke=INK, width_mm=1.8),
+    "wall": Look(stroke=INK, width_mm=1.1),
+    "contour": Look(stroke=INK, width_mm=0.2),
+    "opening": Look(stroke=PAPER, width_mm=1.4),
+    "floor-of-room": Look(fill=INK, opacity=0.04),
+    "item": Look(fill=PAPER, stroke=INK, width_mm=0.3),
+    "bay": Look(fill="none", stroke=INK, width_mm=0.25, dash="1.2 0.8"),
+    "tint": Look(fill=INK, opacity=0.08),
+    "accent-line": Look(stroke=ACCENT, width_mm=0.5),
+    "accent-heavy": Look(stroke=ACCENT, width_mm=1.2),
+    "alarm-line": Look(stroke=ALARM, width_mm=0.5),
+    "alarm-hair": Look(stroke=ALARM, width_mm=0.2),
+    "spot": Look(fill=PAPER, stroke=INK, width_mm=0.4),
+    "spot-read": Look(fill=ACCENT, stroke=ACCENT, width_mm=0.4),
+    "spot-open": Look(fill=PAPER, stroke=ALARM, width_mm=0.4, dash="0.9 0.6"),
+    "hit": Look(fill=INK, opacity=0.0),
+}

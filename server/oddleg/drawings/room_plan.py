@@ -1,0 +1,154 @@
+"""What every plan of a room shows: walls, doorways, items with their numbers, steps, bench marks; seen from above."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from oddleg.job import ApplianceBay, BenchMark, Carcass, Doorway, EndPanel, OpenUnit, Point, Room, Station
+from oddleg.plan.rod import Placed
+
+from .lettering import SMALL_MM, Area, Page, shortened, text_width_mm
+from .primitives import Circle, Group, Line, Mark, Polygon, Polyline, RoomAxes, Text
+
+PHONE_WIDTH_MM = 90.0
+GREATEST_HEIGHT_MM = 170.0
+MARGIN_MM = 6.0
+SPOT_MM = 1.7
+HIT_MM = 5.5
+
+
+@dataclass(frozen=True)
+class Sight:
+    """From room axes to the paper: the room's point `left_mm`, `top_mm` lies at the margin; `scale` paper mm a room mm."""
+
+    left_mm: float
+    top_mm: float
+    scale: float
+    width_mm: float
+    height_mm: float
+
+    def at(self, point: Point) -> tuple[float, float]:
+        return MARGIN_MM + (point.x_mm - self.left_mm) * self.scale, MARGIN_MM + (point.y_mm - self.top_mm) * self.scale
+
+    def axes(self, room: Room) -> RoomAxes:
+        return RoomAxes(room.id, *self.at(Point(0.0, 0.0)), self.scale)
+
+
+def sight_of(
+    room: Room, placed: Sequence[Placed], stations: Sequence[Station], width_mm: float, greatest_height_mm: float
+) -> Sight:
+    """The sight that shows the whole room on paper `width_mm` wide and at most `greatest_height_mm` high."""
+    points = [point for wall in room.walls for point in wall.points]
+    points += [Point(mark.x_mm, mark.y_mm) for mark in room.bench_marks if mark.x_mm is not None and mark.y_mm is not None]
+    points += [Point(one.x_mm, one.y_mm) for one in stations]
+    points += [end for door in room.doorways for end in (door.from_point, door.to_point)]
+    points += [corner for one in placed for corner in one.corners() or ()]
+    points = points or [Point(0.0, 0.0)]
+    left_mm, right_mm = min(p.x_mm for p in points), max(p.x_mm for p in points)
+    top_mm, bottom_mm = min(p.y_mm for p in points), max(p.y_mm for p in points)
+    room_width_mm, room_height_mm = max(right_mm - left_mm, 500.0), max(bottom_mm - top_mm, 500.0)
+    scale = min((width_mm - 2 * MARGIN_MM) / room_width_mm, (greatest_height_mm - 2 * MARGIN_MM) / room_height_mm)
+    spare_mm = (width_mm - 2 * MARGIN_MM) / scale - room_width_mm
+    return Sight(left_mm - spare_mm / 2, top_mm, scale, width_mm, room_height_mm * scale + 2 * MARGIN_MM)
+
+
+def shell(room: Room, sight: Sight, page: Page) -> list[Mark]:
+    """Floor, walls, doorways, steps of the floor."""
+    outline = [sight.at(point) for wall in room.walls for point in wall.points]
+    marks: list[Mark] = [Polygon(tuple(outline), "floor-of-room")] if len(outline) > 2 else []
+    for wall in room.walls:
+        marks.append(Polyline(tuple(sight.at(point) for point in wall.points), "wall"))
+    for door in room.doorways:
+        marks += _doorway(door, sight)
+        page.keep_clear([_around(*_middle(door, sight), 2.0)])
+    for step in room.break_lines:
+        points = tuple(sight.at(point) for point in step.points)
+        marks.append(Group((Polyline(points, "dotted"),), "step", title=f"step in the floor: {step.name}"))
+        if points:
+            marks.append(Text(*points[0], f"step: {step.name}", SMALL_MM, halo=True))
+    return marks
+
+
+def items(placed: Sequence[Placed], numbers: Mapping[str, int], sight: Sight, page: Page) -> list[Mark]:
+    """Footprints of what stands on the floor, each with its number in the middle; bays with dashed sides and a word."""
+    marks: list[Mark] = []
+    for one in placed:
+        corners = one.corners()
+        if corners is None or not one.stands:
+            continue
+        points = tuple(sight.at(corner) for corner in corners)
+        shape: Mark
+        if isinstance(one.item, ApplianceBay):
+            shape = Polygon(points, "bay")
+        else:
+            shape = Polygon(points, "item")
+        inside: list[Mark] = [shape]
+        number = numbers.get(one.item.id)
+        middle_x = sum(x for x, _ in points) / 4
+        middle_y = sum(y for _, y in points) / 4
+        room_mm = max(abs(points[1][0] - points[0][0]), abs(points[2][0] - points[1][0])) - 1.2
+        if number is not None:
+            words, size_mm, bold = str(number), 4.2, True
+        elif isinstance(one.item, Carcass | OpenUnit | ApplianceBay):
+            name = one.item.appliance.name if isinstance(one.item, ApplianceBay) else one.item.name
+            words, size_mm, bold = shortened(name, room_mm, SMALL_MM), SMALL_MM, False
+        else:
+            words = ""
+        if words:
+            wide_mm = text_width_mm(words, size_mm, bold) / 2
+            page.keep_clear([Area(middle_x - wide_mm, middle_y - size_mm / 2, middle_x + wide_mm, middle_y + size_mm / 2)])
+            inside.append(Text(middle_x, middle_y + size_mm / 3, words, size_mm, "middle", bold))
+        title = f"{number}, {one.item.name}" if number is not None else one.item.name
+        css = "panel" if isinstance(one.item, EndPanel) else "unit"
+        marks.append(Group(tuple(inside), css, (("item", one.item.id),), title))
+    return marks
+
+
+def bench_marks(room: Room, sight: Sight, page: Page, can_focus: bool = False) -> list[Mark]:
+    """The surveyor's sign for a bench mark: a level line over an arrow head that points up to it."""
+    marks: list[Mark] = []
+    for one in _with_place(room.bench_marks):
+        x_mm, y_mm = sight.at(Point(one.x_mm or 0.0, one.y_mm or 0.0))
+        page.keep_clear([_around(x_mm, y_mm, 2.2)])
+        sign: list[Mark] = [
+            Line(x_mm - 2.2, y_mm - 1.6, x_mm + 2.2, y_mm - 1.6, "line"),
+            Polygon(((x_mm, y_mm - 1.4), (x_mm + 1.7, y_mm + 1.6), (x_mm - 1.7, y_mm + 1.6)), "ink"),
+        ]
+        if can_focus:
+            sign.append(Circle(x_mm, y_mm, HIT_MM, "hit"))
+        sign += page.label(x_mm, y_mm, 2.2, [("bench mark", True)], SMALL_MM)
+        title = f"bench mark: {one.name}"
+        marks.append(Group(tuple(sign), "bench-mark", (("station", one.id),) if can_focus else (), title, can_focus))
+    return marks
+
+
+def _with_place(marks: Sequence[BenchMark]) -> list[BenchMark]:
+    return [mark for mark in marks if mark.x_mm is not None and mark.y_mm is not None]
+
+
+def _doorway(door: Doorway, sight: Sight) -> list[Mark]:
+    """A gap in the wall with its two jambs and the word."""
+    (x1, y1), (x2, y2) = sight.at(door.from_point), sight.at(door.to_point)
+    length_mm = max(((x2 - x1) ** 2 + (y2 - y1) ** 2) ** 0.5, 1e-9)
+    across = (-(y2 - y1) / length_mm * 1.3, (x2 - x1) / length_mm * 1.3)
+    marks: list[Mark] = [Line(x1, y1, x2, y2, "opening")]
+    for x_mm, y_mm in ((x1, y1), (x2, y2)):
+        marks.append(Line(x_mm - across[0], y_mm - across[1], x_mm + across[0], y_mm + across[1], "line"))
+    middle_x, middle_y = _middle(door, sight)
+    below = middle_y > sight.height_mm / 2
+    at_y = middle_y + 4.2 if below else middle_y - 2.2
+    beside = abs(y2 - y1) > abs(x2 - x1)
+    if beside:
+        at_y = middle_y + 1
+    marks.append(Text(middle_x, at_y, "door", SMALL_MM, "middle", halo=True))
+    return [Group(tuple(marks), "doorway", title=door.name)]
+
+
+def _middle(door: Doorway, sight: Sight) -> tuple[float, float]:
+    (x1, y1), (x2, y2) = sight.at(door.from_point), sight.at(door.to_point)
+    return (x1 + x2) / 2, (y1 + y2) / 2
+
+
+def _around(x_mm: float, y_mm: float, radius_mm: float) -> Area:
+    return Area(x_mm - radius_mm, y_mm - radius_mm, x_mm + radius_mm, y_mm + radius_mm)
