@@ -225,10 +225,8 @@ class OneOf(Kind):
         return {"oneOf": [{"$ref": f"#/$defs/{kind.makes.__name__}"} for kind in self.kinds.values()]}
 
 
-class Record(Schema):
-    """Field for field a frozen dataclass. What has a default there may be left out of a document; nothing else may."""
-
-    makes: ClassVar[type]
+class Strict(Schema):
+    """An object with these fields and no others; none may be missing. Read as a dictionary."""
 
     class Meta:
         unknown = RAISE
@@ -236,12 +234,22 @@ class Record(Schema):
     error_messages: ClassVar[dict[str, str]] = {"type": "This must be an object in curly brackets."}
 
     def on_bind_field(self, field_name: str, field_obj: fields.Field) -> None:
-        field_obj.required = field_name not in with_defaults(self.makes)
+        field_obj.required = True
 
     def handle_error(self, error: ValidationError, data: Any, **kwargs: Any) -> None:
         if isinstance(data, Mapping) and isinstance(error.messages, dict):
+            allowed = ", ".join(self.fields) or "none"
             for name in set(data) - set(self.fields):
-                error.messages[name] = [f"There is no such field here; allowed: {', '.join(self.fields)}."]
+                error.messages[name] = [f"There is no such field here; allowed: {allowed}."]
+
+
+class Record(Strict):
+    """Field for field a frozen dataclass. What has a default there may be left out of a document; nothing else may."""
+
+    makes: ClassVar[type]
+
+    def on_bind_field(self, field_name: str, field_obj: fields.Field) -> None:
+        field_obj.required = field_name not in with_defaults(self.makes)
 
     @post_load
     def _made(self, data: dict[str, Any], **kwargs: Any) -> Any:

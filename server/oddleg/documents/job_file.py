@@ -97,6 +97,11 @@ class JobRecord(Record):
     flatness = Part(FlatnessRecord)
     removed_ids = Listing(Slug(), greatest=20_000)
 
+    def clashes(self, made: Job) -> dict[str, str]:
+        if made.rounding_mm * 100 != round(made.rounding_mm * 100):
+            return {"rounding_mm": "Shown figures have at most 2 decimals in mm; allowed: multiples of 0.01, 0.5 say."}
+        return {}
+
 
 RECORD = JobRecord()
 
