@@ -1,0 +1,1 @@
+"""Everything that is kept: jobs, entries, records, people and their phones."""
