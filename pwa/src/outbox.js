@@ -77,6 +77,7 @@ export class Outbox extends EventTarget {
       if (error.name !== "QuotaExceededError") throw error;
       throw new CannotSave("Not saved: this phone has no space left. Free some space, then save again.", { cause: error });
     }
+    this.dispatchEvent(new Event("saved"));
     return uid;
   }
 

@@ -1,0 +1,152 @@
+/**
+ * Builders of entries, one a kind, payload schema 1 (DEVELOPERS.md, the wire). What was typed is kept as typed; its value
+ * is worked out by the one grammar. A builder saves nothing: outbox.save does.
+ *
+ * @typedef {import("./numbers.js").Unit} Unit
+ * @typedef {{raw: string, unit: Unit, value: string}} Typed
+ * @typedef {{utc: string, offset_minutes: number, server_offset_ms: number | null, measured_at: string | null}} At
+ * @typedef {object} Common
+ * @property {string} job
+ * @property {string | null} [replaces] uid of the entry that this one replaces
+ * @property {string | null} [expected] the value that was on screen as expected
+ * @property {string | null} [part_mark] mark of the part that was on screen
+ * @property {string | null} [measured_at] UTC text, where it was measured at another time than now
+ */
+import { valueOf } from "./limits.js";
+import { parse } from "./numbers.js";
+
+/** A number that cannot be read; the message says why, `field` which. */
+export class NotANumber extends Error {
+  constructor(field, words) {
+    super(words);
+    this.field = field;
+  }
+}
+
+/**
+ * @param {{now: () => number, offset_minutes?: (now_ms: number) => number, server_offset_ms: () => number | null, id: () => string}} parts
+ *   `id` makes an id for a set-up or station, never used before
+ */
+export function makeEntries({ now, offset_minutes = (ms) => -new Date(ms).getTimezoneOffset(), server_offset_ms, id }) {
+  /** @returns {At} */
+  function at(measured_at = null) {
+    const ms = now();
+    return {
+      utc: new Date(ms).toISOString(),
+      offset_minutes: offset_minutes(ms),
+      server_offset_ms: server_offset_ms(),
+      measured_at,
+    };
+  }
+
+  /** The payload of any kind; the builders below fill it. */
+  function payload({ job, replaces = null, expected = null, part_mark = null, measured_at = null }, kind, target, number, data) {
+    return {
+      schema: 1,
+      job,
+      kind,
+      target,
+      at: at(measured_at),
+      raw: number?.raw ?? null,
+      unit: number?.unit ?? null,
+      value: number?.value ?? null,
+      shown: { expected, part_mark },
+      replaces,
+      data,
+    };
+  }
+
+  return {
+    /**
+     * A new set-up, or a drawn line that readings are taken from. `target` is made here; to correct one, give its id.
+     * @param {Common & {id?: string, name: string, room: string, stage: string, laser: string | null, instrument: string | null,
+     *   x_mm: number | null, y_mm: number | null, line?: {level: {raw: string, unit: Unit}, give_or_take: {raw: string, unit: Unit}} | null}} one
+     */
+    set_up({ id: target = id(), name, room, stage, laser, instrument, x_mm, y_mm, line = null, ...common }) {
+      const read = line && { level: typed("level", line.level), give_or_take: typed("give_or_take", line.give_or_take) };
+      return payload(common, "set_up", target, null, { name, room, stage, laser, instrument, x_mm, y_mm, line: read });
+    },
+
+    /**
+     * A reading at a station or bench mark. With a side, `raw` has no sign and below is minus.
+     * @param {Common & {station: {id: string, name: string, x_mm: number | null, y_mm: number | null}, set_up: string,
+     *   way: "down" | "up" | "offset", side?: "above" | "below" | null, raw: string, unit: Unit}} one
+     */
+    reading({ station, set_up, way, side = null, raw, unit, ...common }) {
+      const { id: target, name, x_mm, y_mm } = station;
+      const found = valueOf(raw, unit, side);
+      if (found.value === undefined) throw new NotANumber("raw", found.words);
+      const number = { raw, unit, value: found.value };
+      return payload(common, "reading", target, number, { set_up, way, side, name, x_mm: x_mm ?? null, y_mm: y_mm ?? null });
+    },
+
+    /**
+     * A station that the fitter adds on site.
+     * @param {Common & {id?: string, name: string, room: string, x_mm: number, y_mm: number, serves?: string, surface?: "floor" | "overhead"}} one
+     */
+    station({ id: target = id(), name, room, x_mm, y_mm, serves = "", surface = "floor", ...common }) {
+      return payload(common, "station", target, null, { name, room, x_mm, y_mm, serves, surface });
+    },
+
+    /**
+     * Two-peg check: readings from midway and from near one peg, distances to the pegs.
+     * @param {Common & {laser: string, axis: "along" | "across", resolution_mm: number} & Record<"middle_a" | "middle_b" |
+     *   "end_a" | "end_b" | "end_to_a" | "end_to_b", {raw: string, unit: Unit}>} one
+     */
+    two_peg({ laser, axis, resolution_mm, middle_a, middle_b, end_a, end_b, end_to_a, end_to_b, ...common }) {
+      const numbers = allTyped({ middle_a, middle_b, end_a, end_b, end_to_a, end_to_b });
+      return payload(common, "two_peg", laser, null, { axis, ...numbers, resolution_mm });
+    },
+
+    /**
+     * Two-wall check of a line laser.
+     * @param {Common & {laser: string, axis: "along" | "across", resolution_mm: number} & Record<"offset" | "walls_apart", {raw: string, unit: Unit}>} one
+     */
+    two_wall({ laser, axis, resolution_mm, offset, walls_apart, ...common }) {
+      return payload(common, "two_wall", laser, null, { axis, ...allTyped({ offset, walls_apart }), resolution_mm });
+    },
+
+    /**
+     * The datum that was chosen, as its number. `text` is the figure's text as shown, in mm.
+     * @param {Common & {room: string, choice: string, text: string}} one
+     */
+    decision({ room, choice, text, ...common }) {
+      return payload(common, "decision", room, typed("text", { raw: text, unit: "mm" }), { name: "datum", choice });
+    },
+
+    /** Legs of one unit, set as shown: {FL: "152", ...}. @param {Common & {item: string, heights: Record<string, string>}} one */
+    legs_set({ item, heights, ...common }) {
+      for (const [leg, text] of Object.entries(heights)) typed(leg, { raw: text, unit: "mm" });
+      return payload(common, "legs_set", item, null, { heights });
+    },
+
+    /** A station that cannot be read now. @param {Common & {station: string, reason: string}} one */
+    blocked({ station, reason, ...common }) {
+      return payload(common, "blocked", station, null, { reason });
+    },
+
+    /** The fitter does without the stations in between. @param {Common & {room: string}} one */
+    good_enough({ room, ...common }) {
+      return payload(common, "good_enough", room, null, {});
+    },
+
+    /** A note on anything that has an id, or on the job. @param {Common & {target?: string, text: string}} one */
+    note({ target, text, ...common }) {
+      return payload(common, "note", target ?? common.job, null, { text });
+    },
+
+    /** Takes back an entry. @param {{uid: string, payload: {job: string, kind: string, target: string}}} entry */
+    undo({ uid, payload: { job, kind, target } }) {
+      return payload({ job, replaces: uid }, kind, target, null, null);
+    },
+  };
+}
+
+/** @returns {Typed} */
+function typed(field, { raw, unit }) {
+  const found = parse(raw, unit);
+  if (found.value === undefined) throw new NotANumber(field, found.words);
+  return { raw, unit, value: found.value };
+}
+
+const allTyped = (numbers) => Object.fromEntries(Object.entries(numbers).map(([field, number]) => [field, typed(field, number)]));

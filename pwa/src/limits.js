@@ -1,0 +1,87 @@
+/**
+ * Plausibility: compares what was typed with fixed numbers that came with the plan, and asks. It works out no level and
+ * never refuses: a question answered with "yes, it reads that" is saved like any other.
+ *
+ * @typedef {{ways: Record<string, {least_mm: number, greatest_mm: number}>, repeat_mm: number, step_mm: number}} Limits
+ * @typedef {"least" | "greatest" | "repeat" | "step"} Why
+ * @typedef {{why: Why, words: string, meant: {raw: string, unit: import("./numbers.js").Unit} | null}} Question
+ *   `meant`: what was perhaps meant, ready to be taken instead
+ */
+import { apart, compare, fromJson, negated, parse } from "./numbers.js";
+
+/**
+ * What to ask before a reading is saved. The limits of an offset are of its size: above or below is the button's matter.
+ * Nothing to ask gives an empty list.
+ * @param {object} reading
+ * @param {string} reading.raw as typed
+ * @param {import("./numbers.js").Unit} reading.unit
+ * @param {"down" | "up" | "offset"} reading.way
+ * @param {"above" | "below" | null} reading.side
+ * @param {Limits | null} limits null before the first plan: nothing is asked
+ * @param {{repeats?: string[], before?: string | null}} [others] values (mm) of the live readings of this station in
+ *   this set-up, and of the station read before it in the same set-up, the same way
+ * @returns {Question[]}
+ */
+export function questions({ raw, unit, way, side }, limits, { repeats = [], before = null } = {}) {
+  const found = valueOf(raw, unit, side);
+  if (found.value === undefined || !limits) return [];
+  const bounds = limits.ways[way];
+  const size = parse(raw, unit).value;
+  const asked = [];
+  if (bounds) {
+    const least = fromJson(bounds.least_mm);
+    const greatest = fromJson(bounds.greatest_mm);
+    const meant = perhapsMeant({ raw, unit }, least, greatest, before);
+    const also = meant ? ` ${shown(meant)} meant?` : "";
+    if (compare(size, least) < 0) {
+      asked.push({ why: "least", words: `${shown({ raw, unit })} is less than anything read here (least ${least}).${also}`, meant });
+    } else if (compare(size, greatest) > 0) {
+      asked.push({ why: "greatest", words: `${shown({ raw, unit })} is more than anything read here (greatest ${greatest}).${also}`, meant });
+    }
+  }
+  if (asked.length) return asked;
+  const repeat = fromJson(limits.repeat_mm);
+  const off = repeats.find((other) => compare(apart(found.value, other), repeat) > 0);
+  if (off !== undefined) {
+    const by = apart(found.value, off);
+    asked.push({ why: "repeat", words: `Read before as ${off}, now ${found.value}: ${by} apart, and repeats agree within ${repeat}. Read it once more.`, meant: null });
+  } else if (!repeats.length && before !== null && compare(apart(found.value, before), fromJson(limits.step_mm)) > 0) {
+    const by = apart(found.value, before);
+    asked.push({ why: "step", words: `${by} from the station before (${before}): more than floors here do without a step. Is it right?`, meant: null });
+  }
+  return asked;
+}
+
+/**
+ * The signed value of what was typed with a side button, or why there is none.
+ * @param {string} raw
+ * @param {string} unit
+ * @param {"above" | "below" | null} side
+ * @returns {import("./numbers.js").Parsed}
+ */
+export function valueOf(raw, unit, side) {
+  if (side && /[+\-\u2212]/.test(raw)) {
+    return { reason: "sign", words: "Above or below is chosen by the button; type the number without a sign." };
+  }
+  const found = parse(raw, unit);
+  return found.value !== undefined && side === "below" ? { value: negated(found.value) } : found;
+}
+
+/** The same digits in another unit, or with one or two noughts forgotten, where that would be a reading here. */
+function perhapsMeant({ raw, unit }, least, greatest, before) {
+  const tries = [
+    ...["mm", "cm", "m"].filter((other) => other !== unit).map((other) => ({ raw, unit: other })),
+    ...(/^[0-9]+$/.test(raw) ? [`${raw}0`, `${raw}00`] : []).map((longer) => ({ raw: longer, unit })),
+  ]
+    .map((one) => ({ ...one, value: parse(one.raw, one.unit).value }))
+    .filter(({ value }) => value !== undefined && compare(value, least) >= 0 && compare(value, greatest) <= 0);
+  if (before !== null) tries.sort((a, b) => compare(apart(a.value, before), apart(b.value, before)));
+  if (!tries.length) return null;
+  const [{ raw: meant, unit: in_unit }] = tries;
+  return { raw: meant, unit: in_unit };
+}
+
+/** As typed; with the unit where it is not mm, and with what it comes to. */
+function shown({ raw, unit }) {
+  return unit === "mm" ? raw : `${raw} ${unit} (${parse(raw, unit).value} mm)`;
+}

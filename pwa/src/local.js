@@ -1,0 +1,191 @@
+/**
+ * What a screen shows between two plans: the last plan's stations, with everybody's entries as far as this phone knows
+ * them laid over. It sorts and compares; it works out no level.
+ *
+ * @typedef {import("./outbox.js").Entry} OwnEntry
+ * @typedef {import("./mirror.js").Row} Row
+ * @typedef {{uid: string, payload: any, person: string | null, own: boolean, state: import("./outbox.js").State,
+ *   problem: string | null, pos: number | null, in_plan: boolean}} Known one entry, wherever it is known from
+ * @typedef {{uid: string, set_up: string, way: string, side: string | null, raw: string, unit: string, value: string,
+ *   utc: string, person: string | null, own: boolean, state: import("./outbox.js").State, problem: string | null,
+ *   in_plan: boolean}} LocalReading
+ * @typedef {{id: string, name: string, x_mm: number | null, y_mm: number | null, serves: string, surface: string,
+ *   pass: number, accepted: boolean, added: boolean, bench_mark: boolean, level: object | null, plan_state: string | null,
+ *   state: "unread" | "read" | "open" | "blocked", attention: boolean, readings: LocalReading[],
+ *   blocked: {uid: string, reason: string} | null}} LocalStation `open`: repeats in one set-up differ by too much
+ * @typedef {{id: string, uid: string | null, name: string, room: string, stage: string, laser: string | null,
+ *   instrument: string | null, x_mm: number | null, y_mm: number | null, line: object | null, readings: number,
+ *   in_plan: boolean}} LocalSetUp
+ */
+import { apart, compare, fromJson } from "./numbers.js";
+
+/**
+ * Every entry of a job that this phone knows, its own and the others', by place in the log; unsent ones last, in order.
+ * @param {Row[]} rows the mirror
+ * @param {OwnEntry[]} own the outbox
+ * @param {{position: number} | null} source of the plan that is shown
+ * @returns {Known[]}
+ */
+export function known(rows, own, source) {
+  const mine = new Map(own.map((entry) => [entry.uid, entry]));
+  const in_log = new Set(rows.map((row) => row.uid));
+  const seen = source?.position ?? 0;
+  const logged = rows
+    .filter((row) => row.payload !== null) // erased: nothing to show
+    .map((row) => ({
+      uid: row.uid,
+      payload: JSON.parse(row.payload),
+      person: row.person,
+      own: mine.has(row.uid),
+      state: mine.get(row.uid)?.state ?? "office",
+      problem: mine.get(row.uid)?.problem ?? null,
+      pos: row.pos,
+      in_plan: row.pos <= seen,
+    }));
+  const waiting = own
+    .filter((entry) => !in_log.has(entry.uid))
+    .map(({ uid, payload, state, problem }) => ({
+      uid, payload, person: null, own: true, state, problem, pos: null, in_plan: false,
+    }));
+  return [...logged, ...waiting];
+}
+
+/**
+ * Those that count: not replaced by one that is here, no undo, and not waiting for an entry that is not here. The rule is
+ * the server's; arrival order chooses nothing.
+ * @param {Known[]} entries
+ */
+export function live(entries) {
+  const here = new Set(entries.map((entry) => entry.uid));
+  const replaced = new Set(entries.map((entry) => entry.payload.replaces));
+  return entries.filter(
+    ({ uid, payload }) =>
+      !replaced.has(uid) && payload.data !== null && (payload.replaces === null || here.has(payload.replaces)),
+  );
+}
+
+/**
+ * Entries that bear on the plan (all but notes) and are not in the one that is shown.
+ * @param {Known[]} entries
+ */
+export const notInPlan = (entries) => entries.filter((entry) => !entry.in_plan && entry.payload.kind !== "note");
+
+/**
+ * The survey of one room as it stands on this phone.
+ * @param {any} part `survey/ROOM` of the plan that is shown
+ * @param {Known[]} entries of the job
+ * @returns {{set_ups: LocalSetUp[], stations: LocalStation[], good_enough: boolean, notes: Known[]}}
+ *   bench marks first, then stations in walking order, then those that were added on this phone
+ */
+export function survey(part, entries) {
+  const counting = live(entries);
+  const of = (kind) => counting.filter((entry) => entry.payload.kind === kind);
+  const set_ups = setUps(part, of("set_up"), of("reading"));
+  const in_room = new Set(set_ups.map((set_up) => set_up.id));
+  const readings = of("reading").filter((entry) => in_room.has(entry.payload.data.set_up));
+  const blocked = new Map(of("blocked").map((entry) => [entry.payload.target, entry]));
+  const repeat = fromJson(part.limits.repeat_mm);
+  const stations = stationsOf(part, of("station"), readings).map((station) => {
+    const here = readings.filter((entry) => entry.payload.target === station.id).map(localReading);
+    const cannot = blocked.get(station.id);
+    return {
+      ...station,
+      readings: here,
+      state: here.length ? (differ(here, repeat) ? "open" : "read") : cannot ? "blocked" : "unread",
+      attention: entries.some((entry) => entry.payload.target === station.id && entry.state === "attention"),
+      blocked: cannot ? { uid: cannot.uid, reason: cannot.payload.data.reason } : null,
+    };
+  });
+  const ids = new Set([part.room, ...stations.map((station) => station.id), ...in_room]);
+  return {
+    set_ups,
+    stations,
+    good_enough: of("good_enough").some((entry) => entry.payload.target === part.room),
+    notes: of("note").filter((entry) => ids.has(entry.payload.target)),
+  };
+}
+
+/**
+ * The live decisions on a room's datum, the newest in the log last. More than one: the plan uses neither.
+ * @param {Known[]} entries
+ * @param {string} room
+ */
+export const decisions = (entries, room) =>
+  live(entries).filter(({ payload }) => payload.kind === "decision" && payload.target === room);
+
+/**
+ * The live ticks "legs set" of one unit.
+ * @param {Known[]} entries
+ * @param {string} item
+ */
+export const legsSet = (entries, item) =>
+  live(entries).filter(({ payload }) => payload.kind === "legs_set" && payload.target === item);
+
+/**
+ * Live readings of a set-up, as they were taken: by the clock of the phone that took them, for the station before.
+ * @param {LocalStation[]} stations
+ * @param {string} set_up
+ * @param {string} way
+ */
+export function valueBefore(stations, set_up, way) {
+  const taken = stations
+    .flatMap((station) => station.readings)
+    .filter((reading) => reading.set_up === set_up && reading.way === way)
+    .sort((a, b) => (a.utc < b.utc ? -1 : a.utc > b.utc ? 1 : 0));
+  return taken.at(-1)?.value ?? null;
+}
+
+function setUps(part, entries, readings) {
+  const counted = new Map();
+  for (const { payload } of readings) counted.set(payload.data.set_up, (counted.get(payload.data.set_up) ?? 0) + 1);
+  const planes = new Map(part.set_ups.map((set_up) => [set_up.id, set_up.plane]));
+  return entries
+    .filter(({ payload }) => payload.data.room === part.room)
+    .map(({ uid, in_plan, payload }) => ({
+      ...payload.data,
+      id: payload.target,
+      uid,
+      plane: planes.get(payload.target) ?? null,
+      readings: counted.get(payload.target) ?? 0,
+      in_plan,
+    }));
+}
+
+function stationsOf(part, added, readings) {
+  const marks = part.bench_marks.map((mark) => ({
+    ...mark, serves: "", surface: "floor", pass: 0, accepted: true, added: false, bench_mark: true, plan_state: null,
+  }));
+  const planned = part.stations.map(({ state, readings: _count, ...station }) => ({
+    ...station, bench_mark: false, plan_state: state,
+  }));
+  const ids = new Set([...marks, ...planned].map((station) => station.id));
+  const more = new Map();
+  const local = { pass: 1, accepted: false, bench_mark: false, level: null, plan_state: null };
+  for (const { payload } of added) {
+    const { name, room, x_mm, y_mm, serves, surface } = payload.data;
+    if (room !== part.room || ids.has(payload.target)) continue;
+    more.set(payload.target, { ...local, id: payload.target, name, x_mm, y_mm, serves, surface, added: true });
+  }
+  for (const { payload } of readings) {
+    if (ids.has(payload.target) || more.has(payload.target)) continue;
+    const { name, x_mm, y_mm, way } = payload.data; // read where an earlier plan proposed it: it stays
+    const surface = way === "up" ? "overhead" : "floor";
+    more.set(payload.target, { ...local, id: payload.target, name, x_mm, y_mm, serves: "", surface, added: false });
+  }
+  return [...marks, ...planned, ...more.values()];
+}
+
+/** @returns {LocalReading} */
+function localReading({ uid, payload, person, own, state, problem, in_plan }) {
+  const { set_up, way, side } = payload.data;
+  const { raw, unit, value, at } = payload;
+  return { uid, set_up, way, side, raw, unit, value, utc: at.utc, person, own, state, problem, in_plan };
+}
+
+function differ(readings, repeat) {
+  return readings.some((one, place) =>
+    readings
+      .slice(place + 1)
+      .some((other) => one.set_up === other.set_up && one.way === other.way && compare(apart(one.value, other.value), repeat) > 0),
+  );
+}

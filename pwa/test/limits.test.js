@@ -1,0 +1,67 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { questions, valueOf } from "../src/limits.js";
+
+const LIMITS = {
+  ways: { down: { least_mm: 300, greatest_mm: 2000 }, offset: { least_mm: 0, greatest_mm: 60.5 } },
+  repeat_mm: 1.5,
+  step_mm: 12,
+};
+const down = (raw, unit = "mm") => ({ raw, unit, way: "down", side: null });
+
+test("a 12 for 1200 is asked about at once, and 1200 is offered", () => {
+  const [asked] = questions(down("12"), LIMITS);
+  assert.equal(asked.why, "least");
+  assert.deepEqual(asked.meant, { raw: "1200", unit: "mm" });
+  assert.match(asked.words, /^12 is less than anything read here \(least 300\)\. 1200 meant\?$/);
+});
+
+test("87.5 where mm are read is a hint of cm", () => {
+  const [asked] = questions(down("87.5"), LIMITS);
+  assert.deepEqual(asked.meant, { raw: "87.5", unit: "cm" });
+  assert.match(asked.words, /87\.5 cm \(875 mm\) meant\?/);
+});
+
+test("0.875 where mm are read is a hint of m, 875 where m are read of mm", () => {
+  assert.deepEqual(questions(down("0.87"), LIMITS)[0].meant, { raw: "0.87", unit: "m" });
+  assert.deepEqual(questions(down("875", "m"), LIMITS)[0].meant, { raw: "875", unit: "mm" });
+});
+
+test("of two things perhaps meant, the one near the station before is offered", () => {
+  assert.deepEqual(questions(down("35"), LIMITS, { before: "352" })[0].meant, { raw: "35", unit: "cm" });
+});
+
+test("what lies on a limit is not asked about", () => {
+  for (const raw of ["300", "2000", "300.00"]) assert.deepEqual(questions(down(raw), LIMITS), []);
+  assert.equal(questions(down("299.99"), LIMITS)[0].why, "least");
+  assert.equal(questions(down("2000.01"), LIMITS)[0].why, "greatest");
+});
+
+test("a repeat is asked about only beyond the largest difference, exactly", () => {
+  assert.deepEqual(questions(down("1201.5"), LIMITS, { repeats: ["1200"] }), []); // 1.5 apart, limit 1.5
+  const [asked] = questions(down("1201.51"), LIMITS, { repeats: ["1200"] });
+  assert.equal(asked.why, "repeat");
+  assert.match(asked.words, /1\.51 apart/);
+});
+
+test("a step from the station before is asked about, but not for a repeat that agrees", () => {
+  assert.equal(questions(down("1213"), LIMITS, { before: "1200" })[0].why, "step"); // 13 > 12
+  assert.deepEqual(questions(down("1212"), LIMITS, { before: "1200" }), []);
+  assert.deepEqual(questions(down("1213"), LIMITS, { before: "1200", repeats: ["1213"] }), []);
+});
+
+test("below the line is minus; limits are of the size, repeats and steps of the signed value", () => {
+  assert.deepEqual(valueOf("4", "mm", "below"), { value: "-4" });
+  assert.deepEqual(valueOf("0", "mm", "below"), { value: "0" });
+  assert.equal(valueOf("-4", "mm", "below").reason, "sign");
+  assert.deepEqual(questions({ raw: "60.5", unit: "mm", way: "offset", side: "above" }, LIMITS), []);
+  const below = (raw) => ({ raw, unit: "mm", way: "offset", side: "below" });
+  assert.deepEqual(questions(below("60.5"), LIMITS), []);
+  assert.equal(questions(below("60.51"), LIMITS)[0].why, "greatest");
+  assert.equal(questions(below("4"), LIMITS, { repeats: ["4"] })[0].why, "repeat"); // 4 - (-4) = 8 > 1.5
+  assert.equal(questions(below("7"), LIMITS, { before: "6" })[0].why, "step"); // 6 - (-7) = 13 > 12
+});
+
+test("no plan yet, nothing to compare with: nothing is asked", () => {
+  assert.deepEqual(questions(down("12"), null), []);
+});
