@@ -42,8 +42,8 @@ def two_peg_result(check: TwoPeg, laser: Laser, tolerances: Tolerances) -> Check
     """((end A - end B) - (middle A - middle B)) / (distance to A - distance to B), mm per m.
 
     Midway the two readings are wrong by the same, so their difference is right whatever the laser does. Half-width:
-    half a step of the rule on each of four readings, the worst case, plus 1.96 x the noise of four readings (noise x 2),
-    over the difference of the distances. First principles.
+    half a step of the rule on each of four readings, the worst case, plus 1.96 x the noise of four readings (twice that
+    of one), over the difference of the distances. First principles.
     """
     base_m = check.end_to_a_m - check.end_to_b_m
     if min(check.end_to_a_m, check.end_to_b_m) < 0 or base_m == 0 or not math.isfinite(base_m):

@@ -17,6 +17,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
+
 from oddleg.job import BenchMark, Entry, Instrument, Job, Laser, Point, Room, SetUp, Stage, Tolerances, Way
 
 from .adjustment import COVERAGE_95, solved
@@ -86,8 +87,8 @@ class Levels:
 def adjusted_levels(
     job: Job, room: Room, entries: Sequence[Entry], places: Mapping[str, Point | None], names: Mapping[str, str]
 ) -> Levels:
-    """`entries`: live SetUp and Reading entries of this room, one SetUp for each set-up that is read from (`site` sees to
-    both). `places`, `names`: station or bench mark id to X, Y and name; without a place, that of the reading is taken.
+    """`entries`: live SetUp and Reading entries of this room, one SetUp for each set-up that is read from (`site` sees
+    to both). `places`, `names`: station or bench mark id to X, Y and name; without a place, the reading's own counts.
 
     The order of `entries` is of no account; their `position` says in which order the readings were taken. Readings are
     finite, and the job's `reading_noise_mm` is above 0 (ValueError otherwise).

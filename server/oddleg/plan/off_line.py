@@ -12,6 +12,9 @@ from .finding import Finding, Severity
 from .levels import Levels, StationLevel
 from .sightings import DIFFERENCE_STEP_MM, shown_mm
 
+# What the adjustment's arithmetic may be out, so that exactly at the limit is not over it.
+_HAIR_MM = 1e-6
+
 
 def off_line_findings(
     lines: Sequence[Sequence[str]],
@@ -45,7 +48,7 @@ def _furthest_off(
         (_off_mm(before, one, after, places), before, one, after)
         for before, one, after in zip(there, there[1:], there[2:], strict=False)
     ]
-    over = [each for each in found if abs(each[0]) > limit_mm]
+    over = [each for each in found if abs(each[0]) > limit_mm + _HAIR_MM]
     return max(over, key=lambda each: (abs(each[0]), each[2].station), default=None)
 
 
@@ -75,8 +78,8 @@ def _ask(
         "levels.off_line",
         Severity.WARN,
         name,
-        f"{name} lies {shown_mm(abs(off_mm))} {'above' if off_mm > 0 else 'below'} the line from {names[before.station]} "
-        f"to {names[after.station]}, more than {shown_mm(tolerances.off_line_mm)}, on one reading.",
+        f"On one reading, {name} lies {shown_mm(abs(off_mm))} {'above' if off_mm > 0 else 'below'} the line from "
+        f"{names[before.station]} to {names[after.station]}; the limit is {shown_mm(tolerances.off_line_mm)}.",
         f"Read {name} again; if the floor is like that, the second reading settles it.",
         "the job's limit for one reading off its neighbours",
         figure(off_mm, DIFFERENCE_STEP_MM, signed=True),

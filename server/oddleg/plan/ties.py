@@ -8,6 +8,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 import networkx as nx
+
 from oddleg.job import BenchMark, SetUp, Tolerances
 
 from .figure import figure
@@ -153,7 +154,7 @@ def _unchecked(spot: Node, beyond: Sequence[str], called: Mapping[str, str]) -> 
         wrong,
         cure,
         "two readings that agree by themselves show nothing",
-        concerns=(*beyond, spot[1]),
+        concerns=tuple(dict.fromkeys((*beyond, spot[1]))),
     )
 
 
