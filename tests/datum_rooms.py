@@ -151,7 +151,9 @@ def choice(of: Datum, name: ChoiceName) -> Choice:
 
 
 def decision(datum_mm: float, uid: str = "d1", position: int = 10) -> Entry:
-    return Entry(uid, position, "Nell", "2026-03-02T09:00:00Z", DatumDecision("kitchen", "wanted_height", datum_mm, "abc"))
+    return Entry(
+        uid, position, "Nell", "2026-03-02T09:00:00Z", DatumDecision("kitchen", "wanted_height", datum_mm, "abc")
+    )
 
 
 def legs_set(item: str, uid: str = "l1", position: int = 20, **heights_mm: float) -> Entry:

@@ -22,6 +22,7 @@ from datum_rooms import (
     surface,
     unit,
 )
+
 from oddleg.job import ApplianceSeat, Legs, PlinthBoard, Worktop
 from oddleg.plan.datum import ChoiceName, End
 
