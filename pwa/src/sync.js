@@ -244,7 +244,12 @@ export class Sync extends EventTarget {
   }
 
   async #pull() {
-    await this.#packs.refreshJobs();
+    try {
+      await this.#packs.refreshJobs();
+    } catch (error) {
+      if (error.status === 403) this.#set({ access: "signed_out" }); // revoked: pushing still works, reading does not
+      throw error;
+    }
     const jobs = {};
     for (const job of await this.#packs.kept()) {
       const writer = await this.#outbox.writer();

@@ -1,0 +1,164 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { openOutbox } from "../src/db.js";
+import { CannotSave, GREATEST_PAYLOAD_BYTES, Outbox } from "../src/outbox.js";
+import { uuid7 } from "../src/uid.js";
+import { phone, sha256 } from "./world.js";
+
+test("what was saved is on disk, numbered, and unsent, when save resolves", async () => {
+  const { note, entries, outbox } = await phone();
+  const first = await note("one");
+  await note("two");
+  const other = openOutbox(); // another handle, as after a restart of the browser
+  const stored = await other.use((db) => db.getAllFromIndex("entries", "seq"));
+  assert.deepEqual(stored.map((entry) => entry.seq), [1, 2]);
+  assert.equal(stored[0].uid, first);
+  assert.equal(JSON.parse(stored[0].payload).data.text, "one");
+  assert.deepEqual((await outbox.entries("hall")).map((entry) => entry.state), ["phone", "phone"]);
+  assert.equal(outbox.counts.unsent, 2);
+  assert.ok(entries);
+});
+
+test("every write is one strict transaction", async () => {
+  const asked = [];
+  const recording = {
+    use: (work) =>
+      openOutbox().use((db) =>
+        work(
+          new Proxy(db, {
+            get(target, name) {
+              if (name !== "transaction") return Reflect.get(target, name);
+              return (stores, mode, options) => {
+                if (mode === "readwrite") asked.push([stores, options]);
+                return target.transaction(stores, mode, options);
+              };
+            },
+          }),
+        ),
+      ),
+  };
+  await phone();
+  const outbox = new Outbox({ db: recording, now: Date.now, random: (bytes) => crypto.getRandomValues(bytes) });
+  await outbox.save({ job: "hall" });
+  assert.deepEqual(asked, [[["entries", "meta"], { durability: "strict" }]]);
+});
+
+test("a save whose transaction fails is not said to be saved", async () => {
+  const { outbox, db, note } = await phone();
+  const failing = {
+    use: (work) =>
+      db.use((real) =>
+        work(
+          new Proxy(real, {
+            get(target, name) {
+              if (name !== "transaction") return Reflect.get(target, name);
+              return (stores, mode, options) => {
+                const transaction = target.transaction(stores, mode, options);
+                if (mode === "readwrite") queueMicrotask(() => transaction.abort());
+                return transaction;
+              };
+            },
+          }),
+        ),
+      ),
+  };
+  const broken = new Outbox({ db: failing, now: Date.now, random: (bytes) => crypto.getRandomValues(bytes) });
+  await assert.rejects(broken.save({ job: "hall" }));
+  await outbox.recount();
+  assert.equal(outbox.counts.total, 0);
+  await note("after it");
+  assert.equal((await outbox.entries())[0].seq, 1);
+});
+
+test("two saves at once take two numbers", async () => {
+  const { note, outbox } = await phone();
+  await Promise.all(Array.from({ length: 20 }, (_, place) => note(`note ${place}`)));
+  assert.deepEqual((await outbox.entries()).map((entry) => entry.seq), Array.from({ length: 20 }, (_, place) => place + 1));
+});
+
+test("the hash is over the UTF-8 bytes of the payload's text", async () => {
+  const { outbox, note } = await phone();
+  await note("Türschwelle −4 ½ 🪚");
+  const [entry] = await outbox.unsent({ count: 1, bytes: 1e6 });
+  assert.equal(entry.sha, sha256(Buffer.from(entry.payload, "utf8"))); // node's own SHA-256 as oracle
+});
+
+test("an entry over 64 kB is refused before it is said to be saved, one of 64 kB is kept", async () => {
+  const { outbox, clock } = await phone();
+  const frame = JSON.stringify({ job: "hall", text: "" }).length;
+  await outbox.save({ job: "hall", text: "x".repeat(GREATEST_PAYLOAD_BYTES - frame) });
+  await assert.rejects(outbox.save({ job: "hall", text: "x".repeat(GREATEST_PAYLOAD_BYTES - frame + 1) }), CannotSave);
+  await assert.rejects(outbox.save({ job: "hall", text: "½".repeat(GREATEST_PAYLOAD_BYTES / 2) }), /Shorten its text/); // 2 bytes each
+  assert.equal(outbox.counts.total, 1);
+  assert.equal(await outbox.savedSeq(), 1);
+  assert.ok(clock);
+});
+
+test("a NUL or half a character is refused before it is said to be saved", async () => {
+  const { outbox } = await phone();
+  for (const text of ["a\0b", "a\ud800b", "\udc00"]) {
+    await assert.rejects(outbox.save({ job: "hall", data: { text } }), CannotSave);
+  }
+  await outbox.save({ job: "hall", data: { text: "\\u0000 spelt out, and 🪚" } });
+  assert.equal(outbox.counts.total, 1);
+});
+
+test("a dead handle is opened again, and the entry is saved", async () => {
+  const { outbox, db, note } = await phone();
+  await note("one");
+  await db.use((handle) => handle.close()); // as a browser does to a page in the background
+  await note("two");
+  assert.equal(outbox.counts.total, 2);
+});
+
+test("another tab that wants to drop the cache is not held up, and this one goes on", async () => {
+  const { cache, packs } = await phone();
+  await packs.jobs();
+  await new Promise((resolve, reject) => {
+    const dropping = indexedDB.deleteDatabase("cache");
+    dropping.onsuccess = resolve;
+    dropping.onerror = reject;
+  });
+  assert.deepEqual(await packs.jobs(), []);
+  await cache.close();
+});
+
+test("the outbox is version 1 for ever, with its stores from the first release", async () => {
+  const { db } = await phone();
+  await db.use(async (handle) => {
+    assert.equal(handle.version, 1);
+    assert.deepEqual([...handle.objectStoreNames], ["blobs", "entries", "meta"]);
+  });
+});
+
+test("signing out keeps every entry, and the next pairing offers them all from 1", async () => {
+  const { outbox, sync, note } = await phone();
+  await note("one");
+  await sync.run();
+  await note("two");
+  const writer = await outbox.writer();
+  await outbox.unpair();
+  assert.equal(await outbox.pairing(), null);
+  assert.equal(outbox.counts.total, 2);
+  await outbox.pair({ token: "u", pairing: "q", person: { id: "ben", name: "Ben", role: "fitter" }, device: "phone" });
+  assert.notEqual(await outbox.writer(), writer);
+  assert.equal(outbox.counts.unsent, 2);
+});
+
+test("the oldest unsent entry tells its age", async () => {
+  const { outbox, clock, note } = await phone();
+  const began = clock.ms;
+  await note("one");
+  clock.ms += 60_000;
+  await note("two");
+  assert.equal(outbox.counts.oldest_unsent_ms, began);
+});
+
+test("a uid is a UUID of version 7", () => {
+  // RFC 9562, appendix A.6 (from memory): time 0x017F22E279B0, random bits as in the example.
+  const bits = [0, 0, 0, 0, 0, 0, 0x7c, 0xc3, 0x98, 0xc4, 0xdc, 0x0c, 0x0c, 0x07, 0x39, 0x8f];
+  const uid = uuid7(0x017f22e279b0, (bytes) => (bytes.set(bits), bytes));
+  assert.equal(uid, "017f22e2-79b0-7cc3-98c4-dc0c0c07398f");
+  const ones = uuid7(0, (bytes) => bytes.fill(0xff));
+  assert.equal(ones, "00000000-0000-7fff-bfff-ffffffffffff"); // version 7, variant 10
+});
