@@ -30,8 +30,7 @@ export function ask(title, body) {
       box.remove();
       resolve(answer);
     });
-    // Inside the app's root, so that what is emitted in a dialog reaches the controller.
-    (document.getElementById("dialogs") ?? document.body).append(box);
+    document.body.append(box);
     box.showModal();
   });
 }

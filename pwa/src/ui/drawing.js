@@ -3,10 +3,10 @@ import { html, nothing } from "lit";
 import { unsafeHTML } from "lit/directives/unsafe-html.js";
 
 /** @param {{title: string, alt: string, svg: string} | null} one */
-export function drawing(one, { tap = null, label = "" } = {}) {
+export function drawing(one, { tap = null, label = "", large = false } = {}) {
   if (!one) return nothing;
   return html`<figure>
-    <div class="drawing" role="group" aria-label=${label || one.alt || one.title} @click=${tap} @keydown=${keys(tap)}>${unsafeHTML(one.svg)}</div>
+    <div class="drawing ${large ? "large" : ""}" role="group" aria-label=${label || one.alt || one.title} @click=${tap} @keydown=${keys(tap)}>${unsafeHTML(one.svg)}</div>
     <figcaption class="hint">${one.title}</figcaption>
   </figure>`;
 }
@@ -25,15 +25,16 @@ export const bare = (svg) => html`${unsafeHTML(svg)}`;
 export const stationAt = (event) => event.target.closest?.("[data-station]")?.dataset.station ?? null;
 
 /**
- * Room axes of a tap. Inside the drawing, `data-room` marks the group whose own units are mm of the room; without one
- * the drawing's own units are.
+ * Room axes of a tap, mm: X = x0 + paper mm * mm per paper mm, as the drawing says of itself. Null off the drawing, or
+ * where it does not say.
+ * @param {PointerEvent} event
  */
 export function roomPoint(event) {
-  const svg = event.target.closest?.("svg");
-  if (!svg) return null;
-  const plane = svg.querySelector("[data-room]") ?? svg;
-  const matrix = plane.getScreenCTM();
+  const svg = event.target.closest?.("svg[data-room-mm-per-mm]");
+  const matrix = svg?.getScreenCTM();
   if (!matrix) return null;
-  const point = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix.inverse());
-  return { x_mm: Math.round(point.x), y_mm: Math.round(point.y) };
+  const { roomX0Mm, roomY0Mm, roomMmPerMm } = svg.dataset;
+  const paper = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix.inverse());
+  const room = (from, along) => Math.round(Number(from) + along * Number(roomMmPerMm));
+  return { x_mm: room(roomX0Mm, paper.x), y_mm: room(roomY0Mm, paper.y) };
 }

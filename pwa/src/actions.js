@@ -1,0 +1,171 @@
+/** What each event of the widgets does. Everything that may fail says so in words; nothing is saved but through the outbox. */
+import { html } from "lit";
+import { decisions, legsSet } from "./local.js";
+import { officeActions } from "./office.js";
+import { ask, confirm, why } from "./ui/dialog.js";
+import { WORDS } from "./ui/finding.js";
+
+/**
+ * @param {{engine: import("./engine.js").Engine, show: (facts: object) => void, load: (facts?: object) => Promise<unknown>,
+ *   toast: (text: string) => void, app: () => any, setHalfFilled: (yes: boolean) => void}} controller
+ */
+export function actions({ engine, show, load, toast, app, setHalfFilled }) {
+  const job = () => app().route.job;
+  const markOf = (part) => app().pack?.manifest.parts.find((one) => one.name === part)?.mark ?? null;
+
+  /** Saves one entry; says "saved" only once it is on disk, and shows it before anything goes on. */
+  async function save({ draft: { kind, ...fields }, part, said, spoken, done }) {
+    let payload;
+    let uid;
+    try {
+      payload = engine.entries[kind]({ job: job(), part_mark: part ? markOf(part) : null, ...fields });
+      uid = await engine.outbox.save(payload);
+    } catch (error) {
+      console.error(error);
+      toast(`Not saved: ${error.message}`);
+      done?.(null);
+      return null;
+    }
+    await load();
+    if (said) toast(said);
+    if (spoken) speak(spoken);
+    done?.({ uid, target: payload.target });
+    return uid;
+  }
+
+  function speak(text) {
+    if (!app().settings.spoken || !window.speechSynthesis) return;
+    window.speechSynthesis.cancel();
+    const words = new SpeechSynthesisUtterance(text);
+    words.lang = "en-GB";
+    window.speechSynthesis.speak(words);
+  }
+
+  async function undo(uid) {
+    const entry = app().known.find((one) => one.uid === uid) ?? app().entries.find((one) => one.uid === uid);
+    if (!entry) throw new Error("this entry is not on this phone any more.");
+    await engine.outbox.save(engine.entries.undo(entry));
+    await load();
+  }
+
+  /** A new fact in place of the live ones: all but the newest are taken back, the newest is replaced. */
+  async function saveInPlaceOf(older, what) {
+    for (const { uid } of older.slice(0, -1)) await undo(uid);
+    return save({ ...what, draft: { ...what.draft, replaces: older.at(-1)?.uid ?? null } });
+  }
+
+  return {
+    save,
+    async undo(uid) {
+      const sure = await confirm("Take this back?", html`<p>A new entry takes it back; both stay in the log.</p>`, "Take it back");
+      if (!sure) return;
+      await undo(uid);
+      toast("Taken back, saved on this phone");
+    },
+    async "undo-now"({ uid, done }) {
+      await undo(uid);
+      toast("Taken back, saved on this phone");
+      done(true);
+    },
+    async choose(choice) {
+      const { room } = app().route;
+      const { parts } = app().pack;
+      const figure = choice.feasible ? choice.asked : choice.nearest;
+      const open = [...(parts[`survey/${room}`]?.findings ?? []), ...(parts[`datum/${room}`].findings ?? [])].filter((one) => one.severity !== "note" && !one.caution);
+      const guesses = parts[`datum/${room}`].guesses ?? [];
+      const said = html`<p class="num" style="font-size:2.6rem;line-height:1.1">${figure.text} mm</p><p>${choice.title}${choice.feasible ? "" : ", at the nearest that can be had"}. Everything in this room is set from it.</p>
+        ${open.length ? html`<p><b>Not settled yet:</b></p><ul class="rows">${open.map((one) => html`<li class="row"><span><b>${WORDS[one.severity]}:</b> ${one.place}. ${one.wrong}</span></li>`)}</ul>` : html`<p>No check stands against it.</p>`}
+        ${guesses.length ? html`<p><b>Rests on a guess:</b></p><ul class="rows">${guesses.map((one) => html`<li class="row">${one}</li>`)}</ul>` : ""}
+        ${app().waiting ? html`<p><b>${app().waiting} of the entries known here are not in this plan yet.</b></p>` : ""}`;
+      if (!(await confirm("Are you sure of this datum?", said, `Yes, ${figure.text}`))) return;
+      await saveInPlaceOf(decisions(app().known, room), {
+        draft: { kind: "decision", room, choice: choice.id, text: figure.text, expected: figure.text },
+        part: `datum/${room}`, said: `Datum ${figure.text}, saved on this phone`, spoken: `Datum ${figure.text}`,
+      });
+      window.scrollTo(0, 0);
+    },
+    async "legs-set"(unit) {
+      const heights = Object.fromEntries(unit.legs.map((leg) => [leg.id, leg.height.text]));
+      await saveInPlaceOf(legsSet(app().known, unit.id), {
+        draft: { kind: "legs_set", item: unit.id, heights }, part: `unit/${unit.id}`, said: `Legs of unit ${unit.number}, saved on this phone`,
+      });
+    },
+    why: (figure) => why(figure, async (text) => {
+      await navigator.clipboard.writeText(text);
+      toast(`${text} copied`);
+    }),
+    view: (change) => show({ view: { ...app().view, ...change } }),
+    "half-filled": setHalfFilled,
+    "keep-awake": (yes) => (yes ? engine.device.stayAwake() : engine.device.letSleep()),
+    async setting(change) {
+      const settings = { ...app().settings, ...change };
+      await engine.outbox.remember("settings", settings);
+      document.documentElement.dataset.theme = settings.theme ?? "";
+      show({ settings });
+    },
+    async claim({ code, device }) {
+      show({ busy: "claim", joinProblem: "" });
+      try {
+        await engine.join(code, device);
+      } catch (error) {
+        show({ busy: null, joinProblem: error.words ?? error.message });
+        return;
+      }
+      await engine.device.askToPersist();
+      show({ busy: null });
+      location.hash = "#/jobs";
+    },
+    async "sign-out"() {
+      const { unsent } = app().state;
+      const said = html`<p>Every entry stays on this phone${unsent ? html`, among them <b>${unsent} that the office does not have yet</b>. Whoever signs in next sends them` : ""}. Plans are removed and fetched again later.</p>`;
+      if (!(await confirm("Sign out of this phone?", said, "Sign out", { grave: true }))) return;
+      await engine.leave();
+      location.hash = "#/join";
+      await load();
+    },
+    async "sync-now"() {
+      const status = await engine.sync.run({ refused_too: true });
+      toast(status.problem ?? (engine.outbox.counts.unsent ? "Some entries are still only on this phone" : "All in the office"));
+    },
+    async "hand-over"() {
+      const how = await engine.handOver();
+      if (how !== "given_up") toast(how === "shared" ? "Handed over. The entries stay here too, until the office acknowledges them" : "Saved as a file. Give it to the office; the entries stay here too");
+    },
+    async "fetch-job"(id) {
+      const status = await engine.open(id);
+      await load();
+      if (status.problem) toast(status.problem);
+    },
+    async sheet(one) {
+      show({ busy: one.name });
+      let blob;
+      try {
+        blob = await engine.sheet(job(), one.name);
+      } catch (error) {
+        toast(error.words ?? error.message);
+        return;
+      } finally {
+        show({ busy: null });
+      }
+      const address = URL.createObjectURL(blob);
+      const name = `${job()}-${one.name}.pdf`;
+      await ask(one.title, (done) => html`<p>The sheet is here, as it stands in the plan now.</p><div class="btns">
+        <a class="btn" href=${address} download=${name} @click=${() => done()}>Keep as a file</a>
+        <a class="btn main-act" href=${address} target="_blank" rel="noopener" @click=${() => done()}>Open the PDF</a></div>`);
+      setTimeout(() => URL.revokeObjectURL(address), 600_000);
+    },
+    async persist() {
+      const { persisted } = await engine.device.askToPersist();
+      toast(persisted ? "Granted: the browser keeps Oddleg's storage" : "The browser did not grant it. Install Oddleg, then ask again");
+    },
+    async install() {
+      const prompt = app().install;
+      if (!prompt) return;
+      await prompt.prompt();
+      show({ install: null });
+    },
+    "update-later": () => show({ update: false, updateLater: true }),
+    "update-now": () => engine.update.apply(),
+    ...officeActions({ engine, show, load, toast, app }),
+  };
+}

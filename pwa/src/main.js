@@ -1,0 +1,149 @@
+/** The one controller: holds what the screens show, listens to what the widgets emit, and draws again when the engine tells. */
+import "./app.css";
+import { html, render } from "lit";
+import { startEngine } from "./engine.js";
+import { decisions, legsSet, live, notInPlan } from "./local.js";
+import { actions } from "./actions.js";
+import { route } from "./ui/router.js";
+import { age } from "./ui/words.js";
+import { frame } from "./views/frame.js";
+import { screen } from "./views/screens.js";
+
+const root = document.getElementById("app");
+const TOAST_MS = 6_000;
+
+/** What every view is given. Replaced as a whole, never edited, except by `show`. */
+let app = {
+  route: route(location.hash), me: null, jobs: [], pack: null, known: [], entries: [], local: null, waiting: 0, state: null,
+  settings: {}, storage: null, installed: false, install: null, update: false, toast: "", busy: null, view: {}, office: null,
+  officeProblem: null, joinProblem: "", version: "", jobProblem: null, ready: false,
+};
+let engine;
+let turn = 0;
+let halfFilled = false;
+let toastTimer;
+
+/** Puts new facts before the screens and draws. */
+function show(facts) {
+  app = { ...app, ...facts };
+  const { title, under, back, body } = screen(app);
+  document.title = under ? `${title} · ${under}` : `${title} · Oddleg`;
+  render(frame(app, { title, under, back }, body), root);
+}
+
+function toast(text) {
+  clearTimeout(toastTimer);
+  show({ toast: text });
+  toastTimer = setTimeout(() => show({ toast: "" }), TOAST_MS);
+}
+
+/** Reads what the route wants from this phone; an answer that a newer question has overtaken is dropped. */
+async function load(more = {}) {
+  const mine = (turn += 1);
+  const asked = route(location.hash);
+  const fresh = await gather(asked);
+  if (mine !== turn) return false;
+  show({ ...fresh, ...more, ready: true });
+  return true;
+}
+
+async function gather(asked) {
+  const { counts } = engine.outbox;
+  const { status } = engine.sync;
+  const common = {
+    route: { ...asked, hash: location.hash },
+    me: engine.pairing,
+    jobs: await engine.packs.jobs(),
+    storage: engine.device.storage,
+    update: engine.update.waiting && !halfFilled && !app.updateLater,
+    version: engine.version,
+    access: status.access,
+    state: {
+      unsent: counts.unsent, attention: counts.attention, total: counts.total, problem: status.problem,
+      oldest: counts.oldest_unsent_ms === null ? "" : age(engine.now() - counts.oldest_unsent_ms),
+    },
+  };
+  if (!asked.job) return { ...common, pack: null, known: [], entries: [], local: null };
+  const manifest = await engine.packs.manifest(asked.job);
+  if (!manifest) return { ...common, pack: null, jobProblem: status.jobs[asked.job] ?? status.problem };
+  const parts = Object.fromEntries(
+    await Promise.all(manifest.parts.map(async ({ name }) => [name, await engine.packs.part(asked.job, name)])),
+  );
+  if (!parts.job) return { ...common, pack: null, jobProblem: "The plan has no part that names the job. It is fetched again." };
+  const known = await engine.known(asked.job);
+  return {
+    ...common, pack: { manifest, parts }, known, entries: await engine.outbox.entries(asked.job),
+    waiting: notInPlan(known).length, local: local(parts.job, known), jobProblem: status.jobs[asked.job] ?? null,
+  };
+}
+
+/** Decisions and ticks that the plan on screen does not hold yet, and every spot that was read. */
+function local(job, known) {
+  const waiting = (list) => list.filter((entry) => !entry.in_plan).at(-1);
+  const found = { decisions: new Map(), legsSet: new Map(), reads: new Set() };
+  for (const { payload } of live(known)) if (payload.kind === "reading") found.reads.add(payload.target);
+  for (const room of job.rooms ?? []) {
+    const chosen = waiting(decisions(known, room.id));
+    if (chosen) found.decisions.set(room.id, { uid: chosen.uid, choice: chosen.payload.data.choice, raw: chosen.payload.raw });
+    for (const unit of room.runs.flatMap((run) => run.units)) {
+      const set = waiting(legsSet(known, unit.id));
+      if (set) found.legsSet.set(unit.id, { uid: set.uid, heights: set.payload.data.heights });
+    }
+  }
+  return found;
+}
+
+/** A new address: its screen, from the top, with the focus on its title for a keyboard and a screen reader. */
+async function moved() {
+  const before = app.route;
+  halfFilled = false;
+  if (!(await load({ joinProblem: "", view: {}, officeProblem: null, toast: "" }))) return;
+  if (before.hash !== app.route.hash) {
+    window.scrollTo(0, 0);
+    document.getElementById("title")?.focus({ preventScroll: true });
+  }
+  const { name, job } = app.route;
+  if (job && !app.pack && engine.pairing) await engine.open(job);
+  if (name === "people" && engine.pairing?.person.role === "office") document.dispatchEvent(new CustomEvent("office", { detail: { what: "load" } }));
+}
+
+async function start() {
+  try {
+    engine = await startEngine();
+  } catch (error) {
+    render(html`<div class="main"><h1>Oddleg cannot start here</h1><p>This browser gives no storage to keep entries in: ${error.message}</p>
+      <p>Leave private browsing, free some space on the phone, or use another browser; then load this page again.</p></div>`, root);
+    throw error;
+  }
+  const settings = (await engine.outbox.remembered("settings")) ?? {};
+  const controller = {
+    engine, show, load, toast, app: () => app,
+    setHalfFilled: (yes) => {
+      halfFilled = yes;
+      const update = engine.update.waiting && !halfFilled && !app.updateLater;
+      if (update !== app.update) show({ update });
+    },
+  };
+  for (const [name, act] of Object.entries(actions(controller))) {
+    document.addEventListener(name, (event) => Promise.resolve(act(event.detail, event)).catch((error) => {
+      console.error(error);
+      toast(`That did not work: ${error.words ?? error.message}`);
+    }));
+  }
+  let drawing = null;
+  engine.addEventListener("change", () => (drawing ??= setTimeout(() => { drawing = null; load(); }, 30)));
+  window.addEventListener("hashchange", moved);
+  window.addEventListener("beforeinstallprompt", (event) => {
+    event.preventDefault();
+    show({ install: event });
+  });
+  window.addEventListener("appinstalled", () => show({ install: null, installed: true }));
+  setInterval(() => load(), 60_000);
+  const installed = matchMedia("(display-mode: standalone)").matches || navigator.standalone === true;
+  app = { ...app, settings, installed };
+  document.documentElement.dataset.theme = settings.theme ?? "";
+  app.route = { name: "", hash: null };
+  await moved();
+}
+
+start();

@@ -1,0 +1,88 @@
+/** The office's requests: people, codes, phones, assignments, job files, entries put aside. They want signal. */
+import { html } from "lit";
+import { confirm } from "./ui/dialog.js";
+
+/** @param {{engine: import("./engine.js").Engine, show: (facts: object) => void, toast: (text: string) => void, app: () => any}} controller */
+export function officeActions({ engine, show, toast, app }) {
+  const api = (path, request) => engine.api.json(path, request);
+  const post = (path, body) => api(path, { method: "POST", body });
+  const listIn = (answer, name) => (Array.isArray(answer) ? answer : (answer?.[name] ?? []));
+
+  async function load(kept = {}) {
+    const [people, pairings, quarantine] = await Promise.all([api("/people"), api("/pairings"), api("/quarantine")]);
+    show({
+      officeProblem: null,
+      office: {
+        ...kept, people: listIn(people, "people"), pairings: listIn(pairings, "pairings"), quarantine: listIn(quarantine, "entries"),
+      },
+    });
+  }
+
+  const kept = () => {
+    const { code = null } = app().office ?? {};
+    return { code };
+  };
+
+  const does = {
+    load: () => load(kept()),
+    async person({ name, role, done }) {
+      await post("/people", { name, role });
+      done();
+      await load(kept());
+      toast(`${name} added`);
+    },
+    async code({ id, name }) {
+      const code = await post(`/people/${encodeURIComponent(id)}/codes`, {});
+      show({ office: { ...app().office, code: { ...code, name } } });
+      window.scrollTo(0, 0);
+    },
+    async "code-done"() {
+      await load({});
+    },
+    async revoke({ id, device, name }) {
+      const said = html`<p><b>${device}</b> of ${name} reads nothing any more. What it saved and has not sent yet is still taken, put aside for you to look at.</p>`;
+      if (!(await confirm("Sign this phone out?", said, "Sign it out", { grave: true }))) return;
+      await api(`/pairings/${encodeURIComponent(id)}`, { method: "DELETE" });
+      await load(kept());
+      toast(`${device} is signed out`);
+    },
+    async assign({ job, person, title, name }) {
+      await api(`/jobs/${encodeURIComponent(job)}/assignments/${encodeURIComponent(person)}`, { method: "PUT" });
+      toast(`${name} is on ${title}`);
+    },
+    async unassign({ job, person, title, name }) {
+      await api(`/jobs/${encodeURIComponent(job)}/assignments/${encodeURIComponent(person)}`, { method: "DELETE" });
+      toast(`${name} is off ${title}`);
+    },
+    async import({ file, copy, done }) {
+      let document;
+      try {
+        document = JSON.parse(await file.text());
+      } catch (error) {
+        show({ office: { ...app().office, said: "", errors: { [file.name]: [`This is no JSON: ${error.message}`] } } });
+        return;
+      }
+      try {
+        await post(`/jobs${copy ? "?as_copy=1" : ""}`, document);
+      } catch (error) {
+        const errors = Object.keys(error.errors ?? {}).length ? error.errors : { [file.name]: [error.words ?? error.message] };
+        show({ office: { ...app().office, said: "", errors } });
+        return;
+      }
+      done();
+      await engine.sync.run();
+      show({ office: { ...app().office, errors: null, said: `${file.name} is in.` } });
+    },
+  };
+
+  return {
+    async office({ what, ...detail }) {
+      try {
+        await does[what](detail);
+      } catch (error) {
+        if (!error.words) throw error;
+        show({ officeProblem: error.words });
+      }
+    },
+  };
+}

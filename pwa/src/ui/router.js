@@ -1,0 +1,28 @@
+/** Addresses within the app. All of them are hashes, so a scanned link opens offline. */
+
+const IN_JOB = { survey: "room", floor: "room", datum: "room", checks: null, units: null, unit: "item", findings: null, sheets: null, entries: null };
+
+/** @param {string} hash */
+export function route(hash) {
+  const [first = "", ...rest] = hash.replace(/^#?\/?/, "").split("/").filter(Boolean).map(plain);
+  if (first === "join") return { name: "join", code: rest[0] ?? "" };
+  if (first === "phone" || first === "people") return { name: first };
+  if (first === "job" && rest[0]) {
+    const [job, name = "job", id] = rest;
+    if (name === "job") return { name, job };
+    if (name in IN_JOB && (!IN_JOB[name] || id)) return { name, job, ...(IN_JOB[name] ? { [IN_JOB[name]]: id } : {}) };
+    return { name: "nowhere", job };
+  }
+  return { name: first === "" || first === "jobs" ? "jobs" : "nowhere" };
+}
+
+/** A hand-typed percent sign is text, not a fault. */
+function plain(part) {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return part;
+  }
+}
+
+export const to = (...parts) => `#/${parts.map(encodeURIComponent).join("/")}`;

@@ -1,0 +1,68 @@
+/** Plain words for entries, ages and sizes. No figure in mm is made here: readings are shown as they were typed. */
+
+export const WAYS = {
+  down: { short: "Staff below", long: "Staff stands on the surface, beam above it" },
+  up: { short: "Staff above", long: "Staff hangs from the surface, beam below it" },
+  offset: { short: "From the beam", long: "How far the surface is above or below the beam" },
+};
+export const REASONS = ["boxes in the way", "unit in the way", "somebody works there", "floor is wet", "laser cannot see it", "locked"];
+export const SIDES = { above: "above line", below: "below line" };
+
+/** @param {number} ms how long ago */
+export function age(ms) {
+  const minutes = Math.max(0, Math.floor(ms / 60_000));
+  if (minutes < 1) return "just now";
+  if (minutes < 60) return `${minutes} min ago`;
+  if (minutes < 48 * 60) return `${Math.floor(minutes / 60)} h ago`;
+  return `${Math.floor(minutes / 1440)} days ago`;
+}
+
+/** @param {number} bytes */
+export const room = (bytes) =>
+  bytes >= 1e9 ? `${Math.floor(bytes / 1e9)} GB` : bytes >= 1e6 ? `${Math.floor(bytes / 1e6)} MB` : `${Math.ceil(bytes / 1e3)} kB`;
+
+/** What was typed, with its unit and side. */
+export const typed = ({ raw, unit, data }) =>
+  raw === null || raw === undefined ? "" : `${raw}${unit ? ` ${unit}` : ""}${data?.side ? ` ${SIDES[data.side]}` : ""}`;
+
+/**
+ * One entry in a line: what it is, and at what.
+ * @param {{kind: string, target: string, data: any, raw: string | null, unit: string | null, replaces: string | null}} payload
+ * @param {(id: string) => string} nameOf
+ */
+export function described(payload, nameOf) {
+  const { kind, target, data } = payload;
+  const at = data?.name ?? nameOf(target);
+  const undo = payload.replaces !== null && payload.replaces !== undefined && data === null;
+  const said = {
+    reading: [at, typed(payload)],
+    set_up: [at ?? "set-up", data?.stage ? data.stage.replace("_", " ") : "new set-up"],
+    station: [at, "station added"],
+    two_peg: [nameOf(target), "two-peg check"],
+    two_wall: [nameOf(target), "two-wall check"],
+    decision: [nameOf(target), `datum ${payload.raw ?? ""}`.trim()],
+    legs_set: [nameOf(target), data ? `legs set: ${Object.entries(data.heights).map(([leg, text]) => `${leg} ${text}`).join(", ")}` : "legs set"],
+    blocked: [nameOf(target), data ? `blocked: ${data.reason}` : "blocked"],
+    good_enough: [nameOf(target), "good enough without the stations in between"],
+    note: [nameOf(target), data ? `note: ${data.text}` : "note"],
+  }[kind] ?? [nameOf(target), kind];
+  return { at: said[0], what: undo ? `taken back: ${said[1]}` : said[1], undo };
+}
+
+/** Names of everything a job's parts know, by id. */
+export function namesOf(pack) {
+  const names = new Map();
+  for (const [part, held] of Object.entries(pack?.parts ?? {})) {
+    if (part === "job") {
+      names.set(held.job.id, held.job.title);
+      for (const one of [...(held.lasers ?? []), ...(held.instruments ?? [])]) names.set(one.id, one.name);
+      for (const room of held.rooms ?? []) {
+        names.set(room.id, room.name);
+        for (const unit of room.runs.flatMap((run) => run.units)) names.set(unit.id, `unit ${unit.number}, ${unit.name}`);
+      }
+    } else if (part.startsWith("survey/")) {
+      for (const one of [...held.stations, ...held.bench_marks, ...held.set_ups]) names.set(one.id, one.name);
+    }
+  }
+  return (id) => names.get(id) ?? id;
+}

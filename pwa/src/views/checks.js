@@ -1,0 +1,129 @@
+/** Checking the laser: the two-peg and the two-wall check, led step by step, one number at a time. */
+import { LitElement, html, nothing } from "lit";
+import { emit } from "../ui/events.js";
+import { askNumber } from "../ui/number_dialog.js";
+import { shape } from "../ui/shapes.js";
+import { planLine } from "./frame.js";
+
+const METHODS = {
+  two_peg: {
+    title: "Two pegs",
+    hint: "Best for a laser read on a staff. Two marks about 15 to 20 m apart, or as far as the room lets you.",
+    steps: [
+      { head: "Laser midway between A and B", fields: [["middle_a", "Reading at A", "staff"], ["middle_b", "Reading at B", "staff"]] },
+      { head: "Laser close to A", fields: [["end_a", "Reading at A", "staff"], ["end_b", "Reading at B", "staff"],
+        ["end_to_a", "Laser to A", "m"], ["end_to_b", "Laser to B", "m"]] },
+    ],
+  },
+  two_wall: {
+    title: "Two walls",
+    hint: "Best for a line laser. Close to wall 1, mark the line on both walls. Move it close to wall 2, set it to the mark there, mark wall 1 again.",
+    steps: [{ head: "At wall 1, two marks", fields: [["offset", "Second mark from the first", "signed"], ["walls_apart", "Wall to wall", "m"]] }],
+  },
+};
+const AXES = [["along", "Along the beam"], ["across", "Sideways"]];
+const VERDICTS = { within: ["good", "Within its accuracy"], outside: ["stop", "Outside its accuracy"], cannot_tell: ["warn", "Cannot tell"] };
+
+class Checks extends LitElement {
+  static properties = {
+    app: { attribute: false }, laser: { state: true }, instrument: { state: true }, axis: { state: true }, method: { state: true },
+    values: { state: true }, wrong: { state: true }, busy: { state: true },
+  };
+
+  constructor() {
+    super();
+    this.axis = "along";
+    this.method = "two_peg";
+    this.values = {};
+    this.wrong = "";
+    this.busy = false;
+  }
+
+  createRenderRoot() {
+    return this;
+  }
+
+  get #job() {
+    return this.app.pack.parts.job;
+  }
+
+  get #laser() {
+    return this.#job.lasers.find((one) => one.id === (this.laser ?? (this.#job.lasers.length === 1 ? this.#job.lasers[0].id : null)));
+  }
+
+  get #instrument() {
+    const { instruments } = this.#job;
+    return instruments.find((one) => one.id === (this.instrument ?? (instruments.length === 1 ? instruments[0].id : null)));
+  }
+
+  async #ask(id, label, kind) {
+    const tool = this.#instrument;
+    if (kind !== "m" && !tool) return void (this.wrong = "Choose first what you read with: its unit counts.");
+    const how = kind === "m"
+      ? { unit: "m", decimals: 2, label }
+      : { unit: tool.unit, decimals: tool.decimals, label, ...(kind === "signed" ? { signed: "first mark" } : {}) };
+    const answer = await askNumber(label, how);
+    if (!answer) return;
+    const { side, ...number } = answer;
+    this.values = { ...this.values, [id]: { ...number, raw: side === "below" ? `-${number.raw}` : number.raw, side } };
+    this.wrong = "";
+    emit(this, "half-filled", true);
+  }
+
+  #save() {
+    const fields = METHODS[this.method].steps.flatMap((step) => step.fields);
+    const missing = fields.filter(([id]) => !this.values[id]).map(([, label]) => label.toLowerCase());
+    if (!this.#laser) return void (this.wrong = "Choose the laser that you check.");
+    if (!this.#instrument) return void (this.wrong = "Choose what you read with.");
+    if (missing.length) return void (this.wrong = `Still missing: ${missing.join(", ")}.`);
+    this.busy = true;
+    const numbers = Object.fromEntries(fields.map(([id]) => {
+      const { raw, unit, value } = this.values[id];
+      return [id, { raw, unit, value }];
+    }));
+    emit(this, "save", {
+      draft: { kind: this.method, laser: this.#laser.id, axis: this.axis, ...numbers, resolution_mm: this.#instrument.resolution_mm },
+      said: `Check of ${this.#laser.name} saved on this phone`,
+      done: (saved) => {
+        this.busy = false;
+        if (!saved) return;
+        this.values = {};
+        emit(this, "half-filled", false);
+      },
+    });
+  }
+
+  #radios(name, options, chosen, choose) {
+    return html`<div class="pick">${options.map(([id, words, hint]) => html`<label><input type="radio" name=${name} .checked=${id === chosen}
+      @change=${() => choose(id)} /><span>${words}${hint ? html`<small>${hint}</small>` : nothing}</span></label>`)}</div>`;
+  }
+
+  render() {
+    const method = METHODS[this.method];
+    return html`<div class="two"><div class="stack">
+      <fieldset><legend>Which laser</legend>${this.#radios("laser", this.#job.lasers.map((one) => [one.id, one.name, one.text]), this.#laser?.id, (id) => (this.laser = id))}</fieldset>
+      <fieldset><legend>Read with</legend>${this.#radios("tool", this.#job.instruments.map((one) => [one.id, one.name, `in ${one.unit}`]), this.#instrument?.id, (id) => (this.instrument = id))}</fieldset>
+      <fieldset><legend>Which way</legend>${this.#radios("axis", AXES, this.axis, (id) => (this.axis = id))}</fieldset>
+      <fieldset><legend>How</legend>${this.#radios("method", Object.entries(METHODS).map(([id, one]) => [id, one.title]), this.method, (id) => { this.method = id; this.values = {}; })}</fieldset>
+      <p>${method.hint}</p></div>
+      <div class="stack">
+      ${method.steps.map((step, at) => html`<section class="card"><h2>${method.steps.length > 1 ? `${at + 1}. ` : ""}${step.head}</h2>
+        <ul class="rows">${step.fields.map(([id, label, kind]) => html`<li><button class="row" type="button" @click=${() => this.#ask(id, label, kind)}>
+          <span class="grow">${label}</span><b class="num">${this.values[id] ? `${this.values[id].raw.replace(/^-/, "")} ${this.values[id].unit}${this.values[id].side ? ` ${this.values[id].side}` : ""}` : "tap to enter"}</b>${shape("go", "go")}</button></li>`)}</ul></section>`)}
+      <p role="alert" class="say-stop">${this.wrong}</p>
+      <button class="btn main-act wide" type="button" ?disabled=${this.busy} @click=${() => this.#save()}>Save the check</button>
+      ${this.#results()}</div></div>`;
+  }
+
+  #results() {
+    const seen = new Map();
+    for (const part of Object.values(this.app.pack.parts)) for (const one of part.checks ?? []) seen.set(`${one.laser} ${one.axis} ${one.method}`, one);
+    if (!seen.size) return html`<p class="hint">No check is in the plan yet. Once sent, the office works it out and the answer shows here.</p>`;
+    const name = (id) => this.#job.lasers.find((one) => one.id === id)?.name ?? id;
+    return html`<section class="sect"><h2>In the plan</h2><ul class="stack">${[...seen.values()].map((one) => html`<li class="notice ${VERDICTS[one.verdict]?.[0] ?? ""}">
+      <p><b>${VERDICTS[one.verdict]?.[1] ?? one.verdict}</b>: ${name(one.laser)}, ${Object.fromEntries(AXES)[one.axis]?.toLowerCase() ?? one.axis}</p><p>${one.words}</p></li>`)}</ul></section>${planLine(this.app, "job")}`;
+  }
+}
+customElements.define("odd-checks", Checks);
+
+export const checks = (app) => html`<odd-checks .app=${app}></odd-checks>`;

@@ -1,0 +1,88 @@
+/** What stands round every screen: the rod with title and state, the job's rooms at the left of a desk, words at the foot. */
+import { html, nothing } from "lit";
+import { on } from "../ui/events.js";
+import { to } from "../ui/router.js";
+import { shape } from "../ui/shapes.js";
+
+export function frame(app, { title, under = "", back = null }, body) {
+  const inJob = Boolean(app.route.job && app.pack);
+  return html`<a class="skip" href="#main" @click=${skip}>Skip to the screen</a>
+    <div class="frame ${inJob ? "with-aside" : ""}">
+      <header class="rod">
+        ${back ? html`<a class="icon" href=${back} aria-label="Back">${shape("back")}</a>` : nothing}
+        <h1 id="title" tabindex="-1">${title}${under ? html`<small>${under}</small>` : nothing}</h1>
+        ${app.me ? [stateChip(app), html`<a class="icon" href="#/phone" aria-label="This phone">${shape("phone")}</a>`] : nothing}
+      </header>
+      ${inJob ? html`<aside class="aside">${jobNav(app)}</aside>` : nothing}
+      <main class="main" id="main">${body}</main>
+    </div>
+    <div aria-live="polite" role="status">${app.toast ? html`<p class="toast">${app.toast}</p>` : nothing}</div>
+    <div aria-live="polite">${app.update
+      ? html`<div class="update"><p><b>A newer Oddleg is ready.</b> Nothing you typed is touched until you say so.</p>
+          <button class="btn" type="button" @click=${on("update-later")}>Later</button>
+          <button class="btn main-act" type="button" @click=${on("update-now")}>Load it now</button></div>`
+      : nothing}</div>`;
+}
+
+function skip(event) {
+  event.preventDefault();
+  const first = document.querySelector("#main :is(a, button, input, textarea)");
+  (first ?? document.getElementById("title"))?.focus();
+}
+
+/** Always in sight: how many entries are only here, and how old the oldest is. */
+function stateChip(app) {
+  const { unsent = 0, oldest = "", attention = 0 } = app.state ?? {};
+  const href = app.route.job ? to("job", app.route.job, "entries") : "#/phone";
+  const words = unsent ? `${unsent} on this phone` : "all in the office";
+  return html`<a class="chip" href=${href} aria-label=${`Entries: ${words}${oldest ? `, oldest ${oldest}` : ""}${attention ? `, ${attention} need attention` : ""}`}>
+    ${shape(attention ? "help" : unsent ? "phone" : "office", "st")}
+    <span>${words}<small>${attention ? `${attention} need attention` : oldest}</small></span></a>`;
+}
+
+export function links(app) {
+  const job = app.pack.parts.job;
+  const at = (...rest) => to("job", app.route.job, ...rest);
+  const rooms = (job?.rooms ?? []).map((room) => ({
+    room,
+    links: [
+      { href: at("survey", room.id), text: "Survey", hint: "Read the stations" },
+      { href: at("floor", room.id), text: "Floor", hint: "High spot, low spot, slope" },
+      { href: at("datum", room.id), text: "Datum", hint: "One level for all cabinets" },
+    ],
+  }));
+  return {
+    rooms,
+    job: [
+      { href: at("units"), text: "Units and legs", hint: "Leg heights, on the bench and as fitted" },
+      { href: at("findings"), text: "Findings", hint: "What the checks say" },
+      { href: at("checks"), text: "Check the laser", hint: "Two pegs or two walls" },
+      { href: at("sheets"), text: "Sheets", hint: "To print: survey, legs, labels" },
+      { href: at("entries"), text: "Entries", hint: "What you saved, and where it is" },
+    ],
+  };
+}
+
+function jobNav(app) {
+  const all = links(app);
+  const link = ({ href, text }) => html`<a href=${href} aria-current=${href === app.route.hash ? "page" : nothing}>${text}</a>`;
+  return html`<nav aria-label="This job">
+    ${link({ href: to("job", app.route.job), text: "What next" })}
+    ${all.rooms.map(({ room, links: list }) => html`<h2>${room.name}</h2>${list.map(link)}`)}
+    <h2>The job</h2>${all.job.map(link)}
+    <h2>The firm</h2>${link({ href: "#/jobs", text: "All jobs" })}
+    ${app.me?.person.role === "office" ? link({ href: "#/people", text: "People and phones" }) : nothing}
+  </nav>`;
+}
+
+/** Which plan is shown and which entries are not in it: on every screen that shows figures. */
+export function planLine(app, part) {
+  const source = app.pack?.manifest?.source;
+  if (!source) return nothing;
+  const mark = app.pack.manifest.parts.find((one) => one.name === part)?.mark;
+  const waiting = app.waiting ?? 0;
+  return html`<p class="plan-line">${source.text}${mark ? html`. Part mark <span class="mark6">${mark}</span>` : nothing}.
+    ${waiting
+      ? html`<b>${waiting} ${waiting === 1 ? "entry is" : "entries are"} not in it yet.</b>`
+      : html`Everything you saved is in it.`}</p>`;
+}

@@ -1,0 +1,88 @@
+/** The office's corner: people, codes for phones, who is on which job, job files, and entries put aside. */
+import { html, nothing } from "lit";
+import { bare } from "../ui/drawing.js";
+import { emit, on } from "../ui/events.js";
+
+const ROLES = { office: "Office", fitter: "Fitter" };
+
+export function people(app) {
+  const { office } = app;
+  if (app.me?.person.role !== "office") return html`<p class="notice">People and phones are the office's. You are signed in as a fitter.</p>`;
+  if (!office) return html`<p class="notice">${app.officeProblem ?? "Asking the office's server…"}</p>
+    <button class="btn" type="button" @click=${on("office", { what: "load" })}>Ask again</button>`;
+  return html`
+    ${app.officeProblem ? html`<div class="notice stop" role="alert"><p>${app.officeProblem}</p></div>` : nothing}
+    ${office.code ? codeCard(office.code) : nothing}
+    <div class="two"><div>
+      <section class="sect"><h2>People</h2>
+        <ul class="rows">${office.people.map((one) => person(app, one))}</ul>
+        <form class="stack card" @submit=${addPerson}>
+          <label class="label" for="new-name">Add a person</label>
+          <input class="text" id="new-name" name="name" required maxlength="80" autocomplete="off" placeholder="Name" />
+          <div class="pick two-up">${Object.entries(ROLES).map(([id, words], i) => html`<label><input type="radio" name="role" value=${id} .checked=${i === 1} />${words}</label>`)}</div>
+          <button class="btn" type="submit">Add</button></form></section>
+    </div><div>
+      <section class="sect"><h2>Phones</h2>${office.pairings.length
+        ? html`<ul class="rows">${office.pairings.map((one) => pairing(app, office, one))}</ul>`
+        : html`<p>No phone is signed in yet.</p>`}</section>
+      <section class="sect"><h2>Job files</h2>
+        <form class="stack card" @submit=${bringIn}>
+          <label class="label" for="job-file">Bring in a job file</label>
+          <input class="text" id="job-file" name="file" type="file" accept="application/json,.json" required />
+          <div class="switch"><label><input type="checkbox" name="copy" /><span style="padding-left:1.6rem">As a copy, under a new id</span></label></div>
+          <button class="btn" type="submit">Bring in</button>
+          ${office.said ? html`<p role="status"><b>${office.said}</b></p>` : nothing}
+          ${office.errors ? errorList(office.errors) : nothing}</form></section>
+      <section class="sect"><h2>Put aside</h2>${aside(office.quarantine)}</section>
+    </div></div>`;
+}
+
+const errorList = (errors) => html`<ul class="stack" role="alert">${Object.entries(errors).map(([path, texts]) => html`<li class="say-stop"><b>${path}</b>: ${texts.join(" ")}</li>`)}</ul>`;
+
+function codeCard(code) {
+  return html`<section class="card mark"><h2>Code for ${code.name}</h2>
+    <div class="qr">${bare(code.qr_svg)}</div>
+    <p class="spell">${code.code}</p>
+    <p>On the phone: install Oddleg, then scan this inside it or type the eight characters. It works once, until ${new Date(code.expires_at).toLocaleString("en-GB", { dateStyle: "medium", timeStyle: "short" })}.</p>
+    <button class="btn" type="button" @click=${on("office", { what: "code-done" })}>Done</button></section>`;
+}
+
+function person(app, one) {
+  return html`<li><details><summary class="row"><span class="grow"><b>${one.name}</b><small>${ROLES[one.role] ?? one.role}</small></span></summary>
+    <div class="stack" style="padding:0 0.3rem 0.8rem">
+      <button class="btn" type="button" @click=${on("office", { what: "code", id: one.id, name: one.name })}>Make a code for a phone</button>
+      ${app.jobs?.length ? html`<p class="label">Jobs</p><div class="stack">${app.jobs.map((job) => html`<div class="btns"><span style="flex:1 1 100%">${job.title}</span>
+        <button class="btn quiet" type="button" @click=${on("office", { what: "assign", job: job.id, person: one.id, title: job.title, name: one.name })}>Put on it</button>
+        <button class="btn quiet" type="button" @click=${on("office", { what: "unassign", job: job.id, person: one.id, title: job.title, name: one.name })}>Take off it</button></div>`)}</div>` : nothing}
+    </div></details></li>`;
+}
+
+function pairing(app, office, one) {
+  const who = one.person?.name ?? office.people.find((other) => other.id === one.person)?.name ?? "";
+  const here = one.id === app.me?.pairing;
+  return html`<li><div class="row" style="cursor:default"><span class="grow"><b>${one.device}</b><small>${who}${here ? ", this one" : ""}${one.revoked_at ? ", signed out by the office" : ""}</small></span>
+    ${one.revoked_at ? nothing : html`<button class="btn grave" type="button" aria-label=${`Sign out ${one.device} of ${who}`}
+      @click=${on("office", { what: "revoke", id: one.id, device: one.device, name: who })}>Sign out</button>`}</div></li>`;
+}
+
+function aside(list) {
+  if (!list?.length) return html`<p>No entry is put aside.</p>`;
+  return html`<ul class="stack">${list.map((one) => html`<li class="find warn" style="display:block">
+    <p><b>${one.reason ?? one.problem}</b></p><p>${one.cure ?? one.what_can_be_done ?? ""}</p>
+    <p class="hint">${[one.person?.name ?? one.person, one.received_at].filter(Boolean).join(", ")}</p>
+    ${one.payload ? html`<details><summary style="min-height:48px">What it says</summary><pre style="white-space:pre-wrap;overflow-wrap:anywhere">${one.payload}</pre></details>` : nothing}</li>`)}</ul>`;
+}
+
+function addPerson(event) {
+  event.preventDefault();
+  const form = event.currentTarget;
+  const data = new FormData(form);
+  emit(form, "office", { what: "person", name: String(data.get("name")).trim(), role: String(data.get("role") ?? "fitter"), done: () => form.reset() });
+}
+
+function bringIn(event) {
+  event.preventDefault();
+  const form = event.currentTarget;
+  const data = new FormData(form);
+  emit(form, "office", { what: "import", file: data.get("file"), copy: data.get("copy") !== null, done: () => form.reset() });
+}

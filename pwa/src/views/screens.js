@@ -1,0 +1,80 @@
+/** Which screen an address shows, its title and the way back. What is missing says so, and what to do. */
+import { html, nothing } from "lit";
+import { on } from "../ui/events.js";
+import { to } from "../ui/router.js";
+import { checks } from "./checks.js";
+import { datum } from "./datum.js";
+import { entriesView } from "./entries.js";
+import { findingsView } from "./findings.js";
+import { floor } from "./floor.js";
+import { job } from "./job.js";
+import { jobs } from "./jobs.js";
+import { join } from "./join.js";
+import { people } from "./people.js";
+import { phone } from "./phone.js";
+import { sheets } from "./sheets.js";
+import { survey } from "./survey.js";
+import { unit, units } from "./units.js";
+
+const roomName = (app) => app.pack.parts.job.rooms?.find((one) => one.id === app.route.room)?.name ?? app.route.room;
+
+function unitName(app) {
+  const one = app.pack.parts[`unit/${app.route.item}`];
+  return one ? `Unit ${one.number}: ${one.name}` : `Unit ${app.route.item}`;
+}
+
+/** In a job: title, body, and the part without which there is nothing to show. */
+const IN_JOB = {
+  job: { title: (app) => app.pack.parts.job.job.title, under: (app) => app.pack.parts.job.job.place, body: job, back: () => "#/jobs" },
+  survey: { title: (app) => `Survey, ${roomName(app)}`, body: survey, part: (app) => `survey/${app.route.room}` },
+  floor: { title: (app) => `Floor, ${roomName(app)}`, body: floor, part: (app) => `floor/${app.route.room}` },
+  datum: { title: (app) => `Datum, ${roomName(app)}`, body: datum, part: (app) => `datum/${app.route.room}` },
+  checks: { title: () => "Check the laser", body: checks },
+  units: { title: () => "Units and legs", body: units },
+  unit: { title: unitName, body: unit, part: (app) => `unit/${app.route.item}`, back: (app) => to("job", app.route.job, "units") },
+  findings: { title: () => "Findings", body: findingsView },
+  sheets: { title: () => "Sheets", body: sheets },
+  entries: { title: () => "Entries", body: entriesView },
+};
+
+const OUTSIDE = {
+  join: { title: "Sign in", body: join },
+  jobs: { title: "Jobs", body: jobs },
+  phone: { title: "This phone", body: phone, back: "#/jobs" },
+  people: { title: "People and phones", body: people, back: "#/jobs" },
+};
+
+/** @returns {{title: string, under?: string, back?: string | null, body: unknown}} */
+export function screen(app) {
+  const { name } = app.route;
+  if (!app.ready) return { title: "Oddleg", body: html`<p>Oddleg is starting…</p>` };
+  if (name === "phone") return { ...OUTSIDE.phone, back: app.me ? "#/jobs" : "#/join" };
+  if (name === "join" && app.me) {
+    return { title: "Sign in", back: "#/jobs", body: html`<div class="notice good"><p><b>${app.me.person.name} is signed in on this phone.</b></p>
+      <a class="btn main-act" href="#/jobs">To the jobs</a></div>
+      ${app.route.code ? html`<p>The code in this link has not been spent. To use it here, sign out first, on <a href="#/phone">this phone</a>.</p>` : nothing}` };
+  }
+  if (!app.me) return OUTSIDE.join;
+  if (OUTSIDE[name]) return OUTSIDE[name];
+  const here = IN_JOB[name];
+  if (!here) return { title: "Not found", back: "#/jobs", body: html`<div class="notice"><p>This address leads nowhere in Oddleg.</p><a class="btn" href="#/jobs">To the jobs</a></div>` };
+  return inJob(app, here);
+}
+
+function inJob(app, here) {
+  const back = here.back?.(app) ?? to("job", app.route.job);
+  if (!app.pack) return { title: "Job", back: "#/jobs", body: missingPack(app) };
+  const under = here.under?.(app) ?? app.pack.parts.job.job.title;
+  const banners = html`${app.access === "signed_out" ? html`<div class="notice stop"><p><b>The office has signed this phone out.</b> Nothing new comes in. What you saved is kept, and still handed over.</p></div>` : nothing}
+    ${app.jobProblem ? html`<div class="notice warn"><p>${app.jobProblem}</p><p>The last plan stays here.</p></div>` : nothing}`;
+  const wanted = here.part?.(app);
+  if (wanted && !app.pack.parts[wanted]) {
+    return { title: here.title(app), under, back, body: html`${banners}<div class="notice"><p>The plan on this phone has nothing on this yet.</p>
+      <p class="hint">It follows once the readings that it rests on are in the office.</p><a class="btn" href=${to("job", app.route.job)}>What is next</a></div>` };
+  }
+  return { title: here.title(app), under, back, body: html`${banners}${here.body(app)}` };
+}
+
+const missingPack = (app) => html`<div class="notice"><p><b>The plan of this job is not on this phone yet.</b></p>
+  <p>${app.jobProblem ?? "It is being fetched; that wants signal once."}</p>
+  <button class="btn" type="button" @click=${on("fetch-job", app.route.job)}>Fetch it now</button></div>`;

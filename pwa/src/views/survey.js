@@ -1,0 +1,260 @@
+/** Reading a room: the spot's name, the figure at arm's length, the keys. Raw figures only; levels come with the plan. */
+import { LitElement, html, nothing } from "lit";
+import { listen } from "../keys.js";
+import { questions, valueOf } from "../limits.js";
+import { survey as localSurvey, valueBefore } from "../local.js";
+import { confirm } from "../ui/dialog.js";
+import { emit } from "../ui/events.js";
+import { keypad, press, readout, sides } from "../ui/keypad.js";
+import { WAYS, typed } from "../ui/words.js";
+import { askBlocked, askNote, askWay } from "./asked.js";
+import "./set_up.js";
+import { at, next, readings } from "./site.js";
+import { plan } from "./survey_plan.js";
+
+class Survey extends LitElement {
+  static properties = {
+    app: { attribute: false }, room: {}, setUp: { state: true }, spot: { state: true }, raw: { state: true }, unit: { state: true },
+    side: { state: true }, way: { state: true }, asked: { state: true }, wrong: { state: true }, tab: { state: true },
+    replacing: { state: true }, busy: { state: true }, making: { state: true }, adding: { state: true }, saved: { state: true },
+  };
+
+  constructor() {
+    super();
+    Object.assign(this, { setUp: null, spot: null, tab: "read", busy: false, making: false, adding: false, saved: "", way: null });
+    this.#clear();
+  }
+
+  createRenderRoot() {
+    return this;
+  }
+
+  connectedCallback() {
+    super.connectedCallback();
+    this.unheard = [listen(window, (sent) => this.#measured(sent)), this.#hearKeys()];
+    emit(this, "keep-awake", true);
+  }
+
+  disconnectedCallback() {
+    super.disconnectedCallback();
+    for (const stop of this.unheard) stop();
+    document.dispatchEvent(new CustomEvent("keep-awake", { detail: false }));
+  }
+
+  willUpdate(changed) {
+    if (changed.has("room")) Object.assign(this, { setUp: null, spot: null });
+    this.part = this.app.pack.parts[`survey/${this.room}`];
+    this.site = localSurvey(this.part, this.app.known);
+    this.current = this.site.set_ups.find((one) => one.id === this.setUp) ?? this.site.set_ups.at(-1) ?? null;
+    if (!this.current) return;
+    if (!this.spot || !this.#place(this.spot)) this.spot = next(this.site, this.current)?.id ?? this.site.stations[0]?.id ?? null;
+  }
+
+  updated(changed) {
+    if (changed.has("raw") && this.isConnected) emit(this, "half-filled", this.raw !== "");
+    if (changed.has("asked") && this.asked) this.querySelector(".question button")?.focus();
+  }
+
+  get #tool() {
+    return this.app.pack.parts.job.instruments.find((one) => one.id === this.current?.instrument) ?? { unit: "mm", decimals: 1, resolution_mm: null };
+  }
+
+  get #unit() {
+    return this.unit ?? this.#tool.unit;
+  }
+
+  #place(id) {
+    return this.site.stations.find((one) => one.id === id) ?? null;
+  }
+
+  get #way() {
+    return this.way ?? (this.#place(this.spot)?.surface === "overhead" ? "up" : "down");
+  }
+
+  #clear() {
+    Object.assign(this, { raw: "", unit: null, side: null, asked: null, wrong: "", replacing: false });
+  }
+
+  #goTo(id) {
+    this.#clear();
+    Object.assign(this, { spot: id, tab: "read", adding: false });
+  }
+
+  // A person's own keyboard: each key shows at once; a measure's burst replaces it in #measured.
+  #hearKeys() {
+    const onKey = (event) => {
+      if (event.ctrlKey || event.altKey || event.metaKey || event.target?.closest?.("input, textarea, select, dialog")) return;
+      if (!this.current || this.making || document.querySelector("dialog[open]")) return;
+      if (/^[0-9.,]$/.test(event.key)) this.#key(event.key);
+      else if (event.key === "Backspace") this.#key("rub");
+      else if (event.key === "Enter" && this.raw && !event.target.closest?.("button, a, [data-station], summary")) this.#save();
+      else return;
+      event.preventDefault();
+    };
+    window.addEventListener("keydown", onKey);
+    return () => window.removeEventListener("keydown", onKey);
+  }
+
+  #measured(sent) {
+    if (!this.current || this.making || document.querySelector("dialog[open]")) return;
+    this.tab = "read";
+    this.asked = null;
+    if (sent.words) return void Object.assign(this, { raw: "", wrong: sent.words });
+    Object.assign(this, { raw: sent.raw, unit: null, wrong: "" });
+  }
+
+  #key(key) {
+    this.tab = "read";
+    this.asked = null;
+    this.wrong = "";
+    this.unit = null;
+    this.raw = press(this.raw, key, this.#tool.decimals);
+  }
+
+  #save(sure = false) {
+    if (this.busy) return;
+    const side = this.#way === "offset" ? this.side : null;
+    const value = valueOf(this.raw, this.#unit, side);
+    if (value.reason) return void (this.wrong = value.words);
+    if (this.#way === "offset" && !side && value.value !== "0" && !/^[-+\u2212]/.test(this.raw)) {
+      return void (this.wrong = "Above the line or below it? Tap one of the two.");
+    }
+    const here = at(this.site, this.current.id, this.spot);
+    if (!sure) {
+      const others = { repeats: this.replacing ? [] : here.filter((one) => one.way === this.#way).map((one) => one.value), before: valueBefore(this.site.stations, this.current.id, this.#way) };
+      const found = questions({ raw: this.raw, unit: this.#unit, way: this.#way, side }, this.part.limits, others);
+      if (found.length) return void (this.asked = found[0]);
+    }
+    this.#send(side, here);
+  }
+
+  #send(side, here) {
+    const place = this.#place(this.spot);
+    const said = `${place.name}, ${typed({ raw: this.raw, unit: this.#unit, data: { side } })}`;
+    this.busy = true;
+    emit(this, "save", {
+      draft: {
+        kind: "reading", station: place, set_up: this.current.id, way: this.#way, side, raw: this.raw, unit: this.#unit,
+        replaces: this.replacing ? (here.at(-1)?.uid ?? null) : null,
+      },
+      part: `survey/${this.room}`,
+      said: `Saved on this phone: ${said}`, spoken: said,
+      done: (saved) => {
+        this.busy = false;
+        if (saved) this.#after(place.id, said);
+        else this.wrong = "Not saved. The figure is still here: try again.";
+      },
+    });
+  }
+
+  /** On disk now: the next station by itself, from the entries as they are then. */
+  #after(id, said) {
+    this.saved = said;
+    this.site = localSurvey(this.part, this.app.known);
+    const to = next(this.site, this.current, this.#place(id)?.bench_mark ? null : id);
+    this.#clear();
+    this.spot = to?.id ?? id;
+    this.finished = !to;
+  }
+
+  async #blocked() {
+    const place = this.#place(this.spot);
+    const reason = await askBlocked(place.name);
+    if (!reason) return;
+    emit(this, "save", {
+      draft: { kind: "blocked", station: place.id, reason },
+      said: `${place.name}: ${reason}, later`, spoken: `${place.name}, later`,
+      done: (saved) => saved && this.#after(place.id, `${place.name}: ${reason}, later`),
+    });
+  }
+
+  async #note() {
+    const place = this.#place(this.spot);
+    const text = await askNote(place.name);
+    if (text) emit(this, "save", { draft: { kind: "note", target: place.id, text }, said: `Note on ${place.name} saved on this phone` });
+  }
+
+  async #undo() {
+    const last = readings(this.site).filter((one) => one.own).at(-1);
+    if (!last) return void (this.wrong = "There is no reading of yours to take back.");
+    const words = typed({ ...last, data: last });
+    const sure = await confirm("Take back the last reading?", html`<p class="num" style="font-size:1.6rem;white-space:normal">${last.station.name}, ${words}</p><p>It stays in the log, taken back.</p>`, "Take it back");
+    if (sure) emit(this, "undo-now", { uid: last.uid, done: (done) => done && this.#goTo(last.station.id) });
+  }
+
+  #made(event) {
+    Object.assign(this, { making: false, setUp: event.detail, spot: null, finished: false });
+    this.#clear();
+  }
+
+  render() {
+    if (!this.current || this.making) {
+      return html`<div class="stack"><h2>New set-up</h2><odd-set-up .app=${this.app} .room=${this.room} .known=${this.site.set_ups}
+        @set-up-made=${(event) => this.#made(event)} @set-up-left=${() => (this.making = false)}></odd-set-up></div>`;
+    }
+    if (!this.spot) return html`<p class="notice">This room has no station and no bench mark yet. The office accepts stations, or add one on the plan.</p>${plan(this.#planHow())}`;
+    return html`<div class="survey desk">
+      <div class="pad-side">
+        <div class="tabs only-narrow" role="group" aria-label="What to see">${[["read", "Read"], ["plan", "Plan"], ["list", "List"]].map(([id, words]) => html`
+          <button type="button" aria-pressed=${String(this.tab === id)} @click=${() => (this.tab = id)}>${words}</button>`)}</div>
+        <div class="keep-wide" ?hidden=${this.tab !== "read"}>${this.#pad()}</div>
+      </div>
+      <div class="keep-wide stack" ?hidden=${this.tab === "read"}>${plan(this.#planHow())}</div>
+    </div>`;
+  }
+
+  #planHow() {
+    return {
+      app: this.app, part: this.part, site: this.site, current: this.current, spot: this.spot, tab: this.tab, adding: this.adding,
+      goTo: (id) => this.#goTo(id), setAdding: (adding) => (this.adding = adding),
+      newSetUp: () => (this.making = true), chooseSetUp: (id) => { this.setUp = id; this.#goTo(null); },
+      source: this,
+    };
+  }
+
+  #pad() {
+    const place = this.#place(this.spot);
+    const value = valueOf(this.raw, this.#unit, this.#way === "offset" ? this.side : null).value ?? null;
+    return html`<div class="stack pad-side">
+      <div class="spot"><h2 id="spot" aria-live="polite">${place.name}</h2><span class="hint side">${this.current.name}<br />${WAYS[this.#way].short}</span></div>
+      ${readout({ raw: this.raw, unit: this.#unit, value_mm: value, label: this.#hint(), side: this.#way === "offset" ? this.side : null })}
+      ${this.wrong ? html`<p role="alert" class="say-stop"><b>${this.wrong}</b></p>` : nothing}
+      ${this.asked ? this.#question() : html`
+        ${this.#way === "offset" ? sides(this.side, (side) => { this.side = side; this.wrong = ""; this.asked = null; }) : nothing}
+        ${keypad({ decimals: this.#tool.decimals, save: this.replacing ? "Replace" : "Save", busy: this.busy, onKey: (key) => this.#key(key), onSave: () => this.#save() })}`}
+      <div class="more-acts">
+        <button class="btn" type="button" @click=${() => this.#blocked()}>Blocked, later</button>
+        <button class="btn" type="button" @click=${() => this.#undo()}>Undo last</button>
+        <button class="btn" type="button" @click=${() => this.#note()}>Note</button>
+        <button class="btn" type="button" aria-pressed=${String(this.replacing)} ?disabled=${!at(this.site, this.current.id, this.spot).length} @click=${() => (this.replacing = !this.replacing)}>${this.replacing ? "Repeat instead" : "Replace it"}</button>
+        <button class="btn" type="button" @click=${async () => { this.way = (await askWay(this.#way)) ?? this.way; }}>How read</button>
+        <button class="btn" type="button" @click=${() => (this.making = true)}>New set-up</button>
+      </div>
+      <p class="hint" role="status">${this.saved ? html`<b>Saved on this phone:</b> ${this.saved}` : nothing}</p></div>`;
+  }
+
+  /** What matters about this spot now, in a few words. */
+  #hint() {
+    const here = at(this.site, this.current.id, this.spot);
+    const place = this.#place(this.spot);
+    if (this.finished && !this.raw) return "All read. Tap any to repeat.";
+    if (this.replacing) return `replaces ${typed({ ...here.at(-1), data: here.at(-1) })}`;
+    if (here.length) return place.bench_mark ? `again, was ${here.at(-1).raw}` : `repeat, was ${here.at(-1).raw}`;
+    if (place.blocked) return `blocked: ${place.blocked.reason}`;
+    if (place.state === "open" || place.plan_state === "open") return "repeats differ: read again";
+    if (place.bench_mark) return "bench mark first";
+    return place.pass > 1 ? "in between" : place.serves || "new";
+  }
+
+  #question() {
+    const { words, meant } = this.asked;
+    const said = typed({ raw: this.raw, unit: this.#unit, data: { side: this.#way === "offset" ? this.side : null } });
+    return html`<div class="question" role="alertdialog" aria-label="A question before it is saved"><p>${words}</p>
+      ${meant ? html`<button class="btn main-act wide" type="button" @click=${() => { Object.assign(this, { raw: meant.raw, unit: meant.unit, asked: null }); }}>Take ${meant.raw} ${meant.unit}</button>` : nothing}
+      <button class="btn wide" type="button" @click=${() => (this.asked = null)}>Change it</button>
+      <button class="btn wide" type="button" @click=${() => this.#save(true)}>Save ${said} all the same</button></div>`;
+  }
+}
+customElements.define("odd-survey", Survey);
+
+export const survey = (app) => html`<odd-survey .app=${app} .room=${app.route.room}></odd-survey>`;
