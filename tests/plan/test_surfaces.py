@@ -8,11 +8,11 @@ from oddleg.job import BreakLine, Point, Tolerances
 from oddleg.plan.surfaces import AMONG, BEYOND, ON_LINE, ON_PROFILE, READ_THERE, THIS_SIDE, Spot, Surface
 
 
-def surface(points, lines=(), steps=(), covariance=None, tolerances=Tolerances()):
+def surface(points, lines=(), steps=(), covariance=None):
     """Spots a, b, c, ... at (x, y, level)."""
     spots = [Spot(chr(97 + n), f"Station {chr(97 + n)}", x, y, level) for n, (x, y, level) in enumerate(points)]
     made = [BreakLine(f"step{n}", "step", tuple(Point(*one) for one in step)) for n, step in enumerate(steps)]
-    return Surface(spots, np.zeros((len(spots),) * 2) if covariance is None else covariance, lines, made, tolerances)
+    return Surface(spots, np.zeros((len(spots),) * 2) if covariance is None else covariance, lines, made, Tolerances())
 
 
 def level(found, x, y):
@@ -26,7 +26,7 @@ def test_no_spots_say_nothing_anywhere():
     assert empty.at(0, 0) is None
     assert empty.worst_slope() is None
     assert empty.profiles() == ()
-    with pytest.raises(ValueError):
+    with pytest.raises(ValueError, match="empty"):
         _ = empty.highest
 
 
