@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Any
 
 from flask import request
+from marshmallow import ValidationError
 
+from oddleg.documents.fields import by_path
 from oddleg.documents.payload import payload_bytes
+from oddleg.documents.strict_json import refused
 from oddleg.store import quarantine as store
 from oddleg.store.entries import Candidate
 from oddleg.store.gather import Row, pull
@@ -14,7 +18,7 @@ from oddleg.store.push import Batch, Have, push
 from oddleg.store.refusals import BadDocument
 
 from . import shapes
-from .request_body import Resource
+from .request_body import Resource, envelope_json
 from .services import BASE, caller, services
 from .signing_in import for_revoked_too, office_only
 
@@ -27,6 +31,25 @@ def have_shape(have: Have) -> dict[str, Any]:
     return {"have": {"seq": have.seq, "chain": have.chain}, "backed_up": {"seq": have.backed_up_seq}}
 
 
+def batch_of(asked: dict[str, Any]) -> Batch:
+    sent = (Candidate(one["uid"], one["seq"], one["sha"], payload_bytes(one["payload"])) for one in asked["entries"])
+    return Batch(asked["writer"], asked["app"], asked["saved_seq"], tuple(sent))
+
+
+def batches_in(data: bytes) -> Iterator[Batch]:
+    """The pushes in a file that a phone handed over: one push, of any length. Raises DocumentError, BadDocument."""
+    found = envelope_json(data)
+    listed = found.get("entries") if isinstance(found, dict) else None
+    if not isinstance(listed, list):
+        refused("This is no file of handed-over entries: it wants an object with `writer` and `entries`.")
+    for start in range(0, max(len(listed), 1), shapes.GREATEST_BATCH):
+        part = {"app": "file", "saved_seq": 0, **found, "entries": listed[start : start + shapes.GREATEST_BATCH]}
+        try:
+            yield batch_of(shapes.AskPush().load(part))
+        except ValidationError as error:
+            raise BadDocument(by_path(error.messages)) from None
+
+
 @entries.post("/entries")
 @entries.arguments(shapes.AskPush)
 @entries.response(200, shapes.PushedShape)
@@ -36,8 +59,7 @@ def take(asked: dict[str, Any]) -> dict[str, Any]:
     named = request.headers.get("Oddleg-Writer")
     if named is not None and named != asked["writer"]:
         raise BadDocument({"writer": ["The body names another writer than the header Oddleg-Writer does."]})
-    sent = (Candidate(one["uid"], one["seq"], one["sha"], payload_bytes(one["payload"])) for one in asked["entries"])
-    batch = Batch(asked["writer"], asked["app"], asked["saved_seq"], tuple(sent))
+    batch = batch_of(asked)
     with_us = services()
     pushed = push(caller(), batch, with_us.now(), with_us.random, with_us.config.greatest_from_revoked_bytes)
     results = [

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from oddleg.plan import Plan, RoomPlan
+from oddleg.plan.legs import unit_numbers
 
 from .datum import datum_drawing
 from .floor import floor_drawing
@@ -27,25 +28,20 @@ __all__ = [
 ]
 
 
-def plan_of_survey(room: RoomPlan, width_mm: float = PHONE_WIDTH_MM, can_focus: bool = True, with_levels: bool = False) -> Drawing:
+def plan_of_survey(room: RoomPlan, width_mm: float = PHONE_WIDTH_MM, on_paper: bool = False) -> Drawing:
     set_ups = [one for one, _ in room.set_ups]
-    numbers = unit_numbers(room)
-    return survey_drawing(
-        room.room, room.placed, room.station_list, set_ups, numbers, width_mm, can_focus=can_focus, with_levels=with_levels
-    )
+    numbers = unit_numbers(room.placed)
+    return survey_drawing(room.room, room.placed, room.station_list, set_ups, numbers, width_mm, on_paper=on_paper)
 
 
 def plan_of_floor(room: RoomPlan, width_mm: float = PHONE_WIDTH_MM) -> Drawing:
-    return floor_drawing(room.room, room.placed, room.station_list, room.floor.as_read, unit_numbers(room), width_mm)
+    return floor_drawing(
+        room.room, room.placed, room.station_list, room.floor.as_read, unit_numbers(room.placed), width_mm
+    )
 
 
 def plan_of_datum(room: RoomPlan, rounding_mm: float, width_mm: float = PHONE_WIDTH_MM) -> Drawing:
     return datum_drawing(room.room, room.datum, room.floor.finished, rounding_mm, width_mm)
-
-
-def unit_numbers(room: RoomPlan) -> dict[str, int]:
-    """The numbers that units go by, by item id."""
-    return {unit.placed.item.id: unit.number for unit in room.units}
 
 
 def part_drawings(plan: Plan) -> dict[str, dict[str, Drawing]]:

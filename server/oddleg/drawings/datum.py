@@ -1,4 +1,4 @@
-"""The datum as a picture: what it may be, what sets each end, where the choices fall, and what the plinth board meets."""
+"""The datum as a picture: what it may be, what sets each end, where the choices fall, what the plinth board meets."""
 
 from __future__ import annotations
 
@@ -40,11 +40,13 @@ def datum_drawing(
     title = f"Datum, {room.name}"
     notes = _notes(datum)
     if not notes:
-        marks, bottom_mm = paragraph(4.0, 4.0, "No datum yet: nothing has been read that a datum could rest on.", width_mm - 8)
+        marks, bottom_mm = paragraph(
+            4.0, 4.0, "No datum yet: nothing has been read that a datum could rest on.", width_mm - 8
+        )
         return Drawing(title, _alt(room, datum, finished), width_mm, bottom_mm + 4, tuple(marks))
     marks, bottom_mm = _scale(datum, notes, width_mm)
     section, bottom_mm = _sections(room, datum, finished, rounding_mm, bottom_mm + 5.0, width_mm)
-    return Drawing(title, _alt(room, datum, finished), width_mm, bottom_mm + 1.0, tuple([*marks, *section]))
+    return Drawing(title, _alt(room, datum, finished), width_mm, bottom_mm + 1.0, (*marks, *section))
 
 
 def _notes(datum: Datum) -> list[Note]:
@@ -99,7 +101,9 @@ def _scale(datum: Datum, notes: Sequence[Note], width_mm: float) -> tuple[list[M
         reach = 2.6 if note.bold else 0.8
         tick: list[Mark] = [Line(left - reach, y_mm, right + reach, y_mm, note.css)]
         tick.append(Line(right + reach, y_mm, LABEL_MM - 1.0, top_mm + LINE_MM / 2, "hair"))
-        text, _ = paragraph(LABEL_MM, top_mm + 0.4, note.words, room_mm, bold=note.bold, css="accent" if note.bold else "ink")
+        text, _ = paragraph(
+            LABEL_MM, top_mm + 0.4, note.words, room_mm, bold=note.bold, css="accent" if note.bold else "ink"
+        )
         marks.append(Group((*tick, *text), "decided" if note.bold else "note"))
     return marks, bottom_mm
 
@@ -135,7 +139,7 @@ def _hatched(left_mm: float, top_mm: float, right_mm: float, bottom_mm: float, s
 
 
 def _spread(wanted: Sequence[tuple[float, float]], top_mm: float, bottom_mm: float) -> list[float]:
-    """Tops of labels (middle of the first line wanted, height), in order, none over another, all within top and bottom."""
+    """Tops of labels (middle of the first line wanted, height), in order, none over another, all within bounds."""
     tops: list[float] = []
     at_mm = top_mm
     for y_mm, height_mm in wanted:
@@ -154,7 +158,7 @@ def _used(choice: Choice) -> Figure | None:
 
 
 def _shown_gaps(datum: Datum, rounding_mm: float) -> tuple[str, Figure, tuple[Figure, Figure]] | None:
-    """The datum that the sections are drawn at, in words, and the plinth gaps there: decided, else the first possible."""
+    """The datum that the sections are drawn at, in words, and the plinth gaps there: decided, else first possible."""
     with_gaps = [one for one in datum.choices if one.gaps is not None and _used(one) is not None]
     if not with_gaps:
         return None
@@ -164,11 +168,11 @@ def _shown_gaps(datum: Datum, rounding_mm: float) -> tuple[str, Figure, tuple[Fi
         assert used is not None and gaps is not None
         return f"at {used.text}, {first.title.lower()}, not decided", used, gaps
     at = datum.decided.datum
-    for one in with_gaps:
-        used, gaps = _used(one), one.gaps
-        assert used is not None and gaps is not None
-        if used.text == at.text:
-            return f"at {at.text}, decided", at, gaps
+    nearest = min(with_gaps, key=lambda one: abs((_used(one) or at).mm - at.mm))
+    used, gaps = _used(nearest), nearest.gaps
+    assert used is not None and gaps is not None
+    if used.text == at.text:
+        return f"at {at.text}, decided", at, gaps
     shift_mm = at.mm - used.mm
     moved = figure(gaps[0].mm + shift_mm, rounding_mm), figure(gaps[1].mm + shift_mm, rounding_mm)
     return f"at {at.text}, decided", at, moved
@@ -192,7 +196,14 @@ def _sections(
 
 
 def _section(
-    left_mm: float, wide_mm: float, floor_mm: float, scale: float, where: str, gap: Figure, board_mm: float, step_mm: float
+    left_mm: float,
+    wide_mm: float,
+    floor_mm: float,
+    scale: float,
+    where: str,
+    gap: Figure,
+    board_mm: float,
+    step_mm: float,
 ) -> list[Mark]:
     """Floor, board standing on it, carcass over it; gap and what the board does in words."""
     under_mm = floor_mm - gap.mm * scale

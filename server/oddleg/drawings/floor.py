@@ -69,7 +69,11 @@ def _station(one: PlannedStation, end: str, sight: Sight, page: Page) -> Mark:
     if end:
         up = -1 if end == "high spot" else 1
         side = SPOT_MM * 1.35
-        shape = ((x_mm, y_mm + up * side * 1.1), (x_mm + side, y_mm - up * side * 0.8), (x_mm - side, y_mm - up * side * 0.8))
+        shape = (
+            (x_mm, y_mm + up * side * 1.1),
+            (x_mm + side, y_mm - up * side * 0.8),
+            (x_mm - side, y_mm - up * side * 0.8),
+        )
         marks = [Polygon(shape, "spot-read")]
         lines = [(end, True), *lines]
     else:
@@ -78,7 +82,9 @@ def _station(one: PlannedStation, end: str, sight: Sight, page: Page) -> Mark:
     return Group(tuple(marks), f"level {end}".strip(), title=f"{one.station.name} {one.level.text}")
 
 
-def _contours(room: Room, surface: Surface, sight: Sight) -> tuple[list[Mark], float, dict[float, list[tuple[float, float]]]]:
+def _contours(
+    room: Room, surface: Surface, sight: Sight
+) -> tuple[list[Mark], float, dict[float, list[tuple[float, float]]]]:
     """Lines of equal level from the surface on a grid; their step; and the middles of their pieces by level."""
     if len(surface.spots) < 3:
         return [], 0.0, {}
@@ -145,7 +151,9 @@ def _named(seen: Mapping[float, Sequence[tuple[float, float]]], sight: Sight, pa
     for level_mm, middles in seen.items():
         text = text_mm(level_mm, signed=True)
         half = SMALL_MM * 0.3 * len(text) + 0.4
-        for x_mm, y_mm in sorted(middles, key=lambda at: abs(at[0] - sight.width_mm / 2) + abs(at[1] - sight.height_mm / 2)):
+        for x_mm, y_mm in sorted(
+            middles, key=lambda at: abs(at[0] - sight.width_mm / 2) + abs(at[1] - sight.height_mm / 2)
+        ):
             area = Area(x_mm - half, y_mm - 1.6, x_mm + half, y_mm + 1.6)
             if all(area.shared_mm2(other) == 0 for other in page.taken):
                 page.taken.append(area)

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 from oddleg.plan.legs import LegHeight, UnitLegs
 
-from .lettering import SMALL_MM, text_width_mm
-from .primitives import Circle, Drawing, Group, Line, Mark, Text, rectangle
+from .lettering import SMALL_MM
+from .primitives import Drawing, Group, Line, Mark, Text, rectangle
 from .room_plan import PHONE_WIDTH_MM
 
 SIDE_WORDS = {"L": "LEFT", "M": "MIDDLE", "R": "RIGHT"}
@@ -23,7 +23,9 @@ def bench_drawing(unit: UnitLegs, width_mm: float = PHONE_WIDTH_MM) -> Drawing:
     rows = 1 + max((row for _, _, row in cells), default=1)
     title = f"Unit {unit.number} on the bench"
     turned = [(leg, column, rows - 1 - row) for leg, column, row in cells]
-    marks, height_mm = _box(turned, columns, rows, width_mm, ("back", "FRONT, towards you"), "upside down", unit)
+    marks, height_mm = _box(
+        turned, columns, rows, width_mm, (_behind(unit, "back"), "FRONT, towards you"), "upside down", unit
+    )
     return Drawing(title, _alt(unit, "Upside down on the bench, front towards you", turned), width_mm, height_mm, marks)
 
 
@@ -33,7 +35,7 @@ def fitted_drawing(unit: UnitLegs, width_mm: float = PHONE_WIDTH_MM) -> Drawing:
     rows = 1 + max((leg.bench_row for leg in unit.legs), default=1)
     cells = [(leg, columns - 1 - leg.bench_column, rows - 1 - leg.bench_row) for leg in unit.legs]
     behind = "wall" if unit.placed.run.wall is not None else "back"
-    marks, height_mm = _box(cells, columns, rows, width_mm, (behind, "FRONT"), "as fitted", unit)
+    marks, height_mm = _box(cells, columns, rows, width_mm, (behind, "FRONT"), "as fitted, seen from above", unit)
     title = f"Unit {unit.number} as fitted"
     return Drawing(title, _alt(unit, "As fitted, seen from above, facing the wall", cells), width_mm, height_mm, marks)
 
@@ -60,7 +62,10 @@ def _box(
     marks.append(Text(middle_mm, bottom_mm + small_mm * 1.35, edges[1], small_mm * 1.1, "middle", bold=True))
     for leg, column, row in cells:
         cell_mm = (right_mm - left_mm) / columns
-        marks.append(_leg(leg, left_mm + cell_mm * (column + 0.5), top_mm + cell_height_mm * row, big_mm, small_mm, unit))
+        marks.append(
+            _leg(leg, left_mm + cell_mm * (column + 0.5), top_mm + cell_height_mm * row, big_mm, small_mm, unit)
+        )
+    words = f"{words}, preset {unit.preset.text}"
     marks.append(Text(middle_mm, bottom_mm - small_mm * 0.55, words, small_mm, "middle", css="quiet"))
     return tuple(marks), bottom_mm + small_mm * 2.0
 
@@ -72,10 +77,7 @@ def _leg(leg: LegHeight, x_mm: float, top_mm: float, big_mm: float, small_mm: fl
     y_mm = top_mm + small_mm * 1.55
     marks: list[Mark] = [Text(x_mm, y_mm, head, small_mm, "middle", bold=True)]
     y_mm += big_mm * 0.86
-    wide_mm = text_width_mm(leg.height.text, big_mm, bold=True)
     marks.append(Text(x_mm, y_mm, leg.height.text, big_mm, "middle", bold=True, css="figure"))
-    if leg.exact:
-        marks.append(Circle(x_mm + wide_mm / 2 + 1.6, y_mm - big_mm * 0.55, 0.8, "accent"))
     marks.append(Text(x_mm, y_mm + small_mm * 1.35, under_words(leg, unit), small_mm, "middle"))
     title = f"{leg.place.name}: {leg.height.text} mm, {under_words(leg, unit)}"
     return Group(tuple(marks), "leg", (("leg", leg.place.id),), title)
@@ -88,7 +90,12 @@ def under_words(leg: LegHeight, unit: UnitLegs) -> str:
             return f"set at {leg.set_at.text}"
         way = "out" if leg.wind.mm > 0 else "in"
         return f"set {leg.set_at.text}: wind {way} {leg.wind.text.lstrip('+−')}"
-    return "as preset" if leg.differs.mm == 0 else f"{leg.differs.text} to preset"
+    return "preset" if leg.differs.mm == 0 else f"preset {leg.differs.text}"
+
+
+def _behind(unit: UnitLegs, word: str) -> str:
+    """The back edge in a word; and that back legs are preset exactly, since nobody reaches them later."""
+    return f"{word} (set these legs exactly)" if any(leg.exact for leg in unit.legs) else word
 
 
 def _alt(unit: UnitLegs, how: str, cells: Cells) -> str:
@@ -96,5 +103,7 @@ def _alt(unit: UnitLegs, how: str, cells: Cells) -> str:
     if not unit.legs:
         return f"{how}. Its legs have no height yet: no datum, or no floor under it."
     ordered = sorted(cells, key=lambda cell: (cell[2], cell[1]))
-    legs = "; ".join(f"{SIDE_WORDS[leg.place.id[1:]]} {ROW_WORDS[leg.place.id[0]]} {leg.height.text}" for leg, _, _ in ordered)
+    legs = "; ".join(
+        f"{SIDE_WORDS[leg.place.id[1:]]} {ROW_WORDS[leg.place.id[0]]} {leg.height.text}" for leg, _, _ in ordered
+    )
     return f"{how}. From the top left of the drawing: {legs}. Preset {unit.preset.text} mm."

@@ -45,7 +45,9 @@ def wrapped(text: str, width_mm: float, size_mm: float, bold: bool = False) -> t
             lines.append(line)
         line = word
         while text_width_mm(line, size_mm, bold) > width_mm and len(line) > 1:
-            fits = next(n for n in range(len(line) - 1, 0, -1) if n == 1 or text_width_mm(line[:n], size_mm, bold) <= width_mm)
+            fits = next(
+                n for n in range(len(line) - 1, 0, -1) if n == 1 or text_width_mm(line[:n], size_mm, bold) <= width_mm
+            )
             lines.append(line[:fits])
             line = line[fits:]
     return (*lines, line) if line else tuple(lines)
@@ -63,13 +65,20 @@ def shortened(text: str, width_mm: float, size_mm: float, bold: bool = False) ->
 
 
 def paragraph(
-    x_mm: float, y_mm: float, text: str, width_mm: float, size_mm: float = SMALL_MM, bold: bool = False, css: str = "ink"
+    x_mm: float,
+    y_mm: float,
+    text: str,
+    width_mm: float,
+    size_mm: float = SMALL_MM,
+    bold: bool = False,
+    css: str = "ink",
 ) -> tuple[list[Mark], float]:
     """The text in lines from y downwards, and the y below them."""
     lines = wrapped(text, width_mm, size_mm, bold)
     step_mm = size_mm * 1.25
     marks: list[Mark] = [
-        Text(x_mm, y_mm + size_mm * 0.8 + i * step_mm, line, size_mm, bold=bold, css=css) for i, line in enumerate(lines)
+        Text(x_mm, y_mm + size_mm * 0.8 + i * step_mm, line, size_mm, bold=bold, css=css)
+        for i, line in enumerate(lines)
     ]
     return marks, y_mm + len(lines) * step_mm
 
@@ -108,7 +117,13 @@ class Page:
         self.taken.extend(areas)
 
     def label(
-        self, x_mm: float, y_mm: float, radius_mm: float, lines: Sequence[tuple[str, bool]], size_mm: float, css: str = "ink"
+        self,
+        x_mm: float,
+        y_mm: float,
+        radius_mm: float,
+        lines: Sequence[tuple[str, bool]],
+        size_mm: float,
+        css: str = "ink",
     ) -> list[Mark]:
         """The lines (text, bold) beside a spot of that radius; a thin line leads back to it where they stand further off."""
         width_mm = max(text_width_mm(text, size_mm, bold) for text, bold in lines)

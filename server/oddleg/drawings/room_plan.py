@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from oddleg.job import ApplianceBay, BenchMark, Carcass, Doorway, EndPanel, OpenUnit, Point, Room, Station
 from oddleg.plan.rod import Placed
@@ -27,20 +28,29 @@ class Sight:
     scale: float
     width_mm: float
     height_mm: float
+    margin_mm: float
 
     def at(self, point: Point) -> tuple[float, float]:
-        return MARGIN_MM + (point.x_mm - self.left_mm) * self.scale, MARGIN_MM + (point.y_mm - self.top_mm) * self.scale
+        x_mm, y_mm = (point.x_mm - self.left_mm) * self.scale, (point.y_mm - self.top_mm) * self.scale
+        return self.margin_mm + x_mm, self.margin_mm + y_mm
 
     def axes(self, room: Room) -> RoomAxes:
         return RoomAxes(room.id, *self.at(Point(0.0, 0.0)), self.scale)
 
 
 def sight_of(
-    room: Room, placed: Sequence[Placed], stations: Sequence[Station], width_mm: float, greatest_height_mm: float
+    room: Room,
+    placed: Sequence[Placed],
+    stations: Sequence[Station],
+    width_mm: float,
+    greatest_height_mm: float,
+    margin_mm: float = MARGIN_MM,
 ) -> Sight:
     """The sight that shows the whole room on paper `width_mm` wide and at most `greatest_height_mm` high."""
     points = [point for wall in room.walls for point in wall.points]
-    points += [Point(mark.x_mm, mark.y_mm) for mark in room.bench_marks if mark.x_mm is not None and mark.y_mm is not None]
+    points += [
+        Point(mark.x_mm, mark.y_mm) for mark in room.bench_marks if mark.x_mm is not None and mark.y_mm is not None
+    ]
     points += [Point(one.x_mm, one.y_mm) for one in stations]
     points += [end for door in room.doorways for end in (door.from_point, door.to_point)]
     points += [corner for one in placed for corner in one.corners() or ()]
@@ -48,9 +58,9 @@ def sight_of(
     left_mm, right_mm = min(p.x_mm for p in points), max(p.x_mm for p in points)
     top_mm, bottom_mm = min(p.y_mm for p in points), max(p.y_mm for p in points)
     room_width_mm, room_height_mm = max(right_mm - left_mm, 500.0), max(bottom_mm - top_mm, 500.0)
-    scale = min((width_mm - 2 * MARGIN_MM) / room_width_mm, (greatest_height_mm - 2 * MARGIN_MM) / room_height_mm)
-    spare_mm = (width_mm - 2 * MARGIN_MM) / scale - room_width_mm
-    return Sight(left_mm - spare_mm / 2, top_mm, scale, width_mm, room_height_mm * scale + 2 * MARGIN_MM)
+    scale = min((width_mm - 2 * margin_mm) / room_width_mm, (greatest_height_mm - 2 * margin_mm) / room_height_mm)
+    spare_mm = (width_mm - 2 * margin_mm) / scale - room_width_mm
+    return Sight(left_mm - spare_mm / 2, top_mm, scale, width_mm, room_height_mm * scale + 2 * margin_mm, margin_mm)
 
 
 def shell(room: Room, sight: Sight, page: Page) -> list[Mark]:
@@ -58,7 +68,9 @@ def shell(room: Room, sight: Sight, page: Page) -> list[Mark]:
     outline = [sight.at(point) for wall in room.walls for point in wall.points]
     marks: list[Mark] = [Polygon(tuple(outline), "floor-of-room")] if len(outline) > 2 else []
     for wall in room.walls:
-        marks.append(Polyline(tuple(sight.at(point) for point in wall.points), "wall"))
+        points = tuple(sight.at(point) for point in wall.points)
+        marks.append(Polyline(points, "wall"))
+        page.keep_clear(area for a, b in pairwise(points) for area in _along(a, b))
     for door in room.doorways:
         marks += _doorway(door, sight)
         page.keep_clear([_around(*_middle(door, sight), 2.0)])
@@ -97,7 +109,9 @@ def items(placed: Sequence[Placed], numbers: Mapping[str, int], sight: Sight, pa
             words = ""
         if words:
             wide_mm = text_width_mm(words, size_mm, bold) / 2
-            page.keep_clear([Area(middle_x - wide_mm, middle_y - size_mm / 2, middle_x + wide_mm, middle_y + size_mm / 2)])
+            page.keep_clear(
+                [Area(middle_x - wide_mm, middle_y - size_mm / 2, middle_x + wide_mm, middle_y + size_mm / 2)]
+            )
             inside.append(Text(middle_x, middle_y + size_mm / 3, words, size_mm, "middle", bold))
         title = f"{number}, {one.item.name}" if number is not None else one.item.name
         css = "panel" if isinstance(one.item, EndPanel) else "unit"
@@ -148,6 +162,16 @@ def _doorway(door: Doorway, sight: Sight) -> list[Mark]:
 def _middle(door: Doorway, sight: Sight) -> tuple[float, float]:
     (x1, y1), (x2, y2) = sight.at(door.from_point), sight.at(door.to_point)
     return (x1 + x2) / 2, (y1 + y2) / 2
+
+
+def _along(a: tuple[float, float], b: tuple[float, float]) -> Iterator[Area]:
+    """Areas that cover a wall's line: one where it runs straight across or down the page, else one about every 4 mm."""
+    across_mm, down_mm = b[0] - a[0], b[1] - a[1]
+    count = max(1, min(40, int(min(abs(across_mm), abs(down_mm)) / 1.5)))
+    for i in range(count):
+        x1, x2 = sorted((a[0] + across_mm * i / count, a[0] + across_mm * (i + 1) / count))
+        y1, y2 = sorted((a[1] + down_mm * i / count, a[1] + down_mm * (i + 1) / count))
+        yield Area(x1 - 0.7, y1 - 0.7, x2 + 0.7, y2 + 0.7)
 
 
 def _around(x_mm: float, y_mm: float, radius_mm: float) -> Area:

@@ -10,7 +10,18 @@ from oddleg.plan.stations import PlannedStation, StationList
 
 from .lettering import SMALL_MM, Area, Page
 from .primitives import Circle, Drawing, Group, Line, Mark, Polygon, Text
-from .room_plan import GREATEST_HEIGHT_MM, HIT_MM, PHONE_WIDTH_MM, SPOT_MM, Sight, bench_marks, items, shell, sight_of
+from .room_plan import (
+    GREATEST_HEIGHT_MM,
+    HIT_MM,
+    MARGIN_MM,
+    PHONE_WIDTH_MM,
+    SPOT_MM,
+    Sight,
+    bench_marks,
+    items,
+    shell,
+    sight_of,
+)
 
 STATE_WORDS = {
     "unread": "not read yet",
@@ -28,43 +39,48 @@ def survey_drawing(
     numbers: Mapping[str, int],
     width_mm: float = PHONE_WIDTH_MM,
     greatest_height_mm: float = GREATEST_HEIGHT_MM,
-    can_focus: bool = True,
-    with_levels: bool = False,
+    on_paper: bool = False,
 ) -> Drawing:
     """The room with every station as a button (`data-station`), `numbers` giving the unit number by item id.
 
-    `with_levels` writes the level under the name, as the printed sheet wants it.
+    `on_paper` there is nothing to tap, and the level stands under the name.
     """
     stations = station_list.stations
-    sight = sight_of(room, placed, [one.station for one in stations], width_mm, greatest_height_mm)
+    sight = sight_of(
+        room, placed, [one.station for one in stations], width_mm, greatest_height_mm, 10.0 if on_paper else MARGIN_MM
+    )
     legend = _legend(stations, sight.height_mm, width_mm, bool(set_ups))
     page = Page(width_mm, sight.height_mm)
     marks = shell(room, sight, page)
     marks += items(placed, numbers, sight, page)
     page.keep_clear(_spot_area(one, sight) for one in stations)
     laser_marks = [mark for one in set_ups for mark in _laser(one, sight, page)]
-    marks += bench_marks(room, sight, page, can_focus)
+    marks += bench_marks(room, sight, page, can_focus=not on_paper)
     marks += laser_marks
     for one in stations:
-        marks.append(_station(one, sight, page, can_focus, with_levels))
+        marks.append(_station(one, sight, page, on_paper))
     marks += legend
-    height_mm = sight.height_mm + (_LEGEND_STEP_MM * _legend_rows(stations, width_mm, bool(set_ups)) + 1 if legend else 0)
-    return Drawing(f"Survey plan, {room.name}", _alt(room, stations), width_mm, height_mm, tuple(marks), sight.axes(room))
+    height_mm = sight.height_mm + (
+        _LEGEND_STEP_MM * _legend_rows(stations, width_mm, bool(set_ups)) + 1 if legend else 0
+    )
+    return Drawing(
+        f"Survey plan, {room.name}", _alt(room, stations), width_mm, height_mm, tuple(marks), sight.axes(room)
+    )
 
 
-def _station(one: PlannedStation, sight: Sight, page: Page, can_focus: bool, with_levels: bool) -> Mark:
+def _station(one: PlannedStation, sight: Sight, page: Page, on_paper: bool) -> Mark:
     x_mm, y_mm = sight.at(Point(one.station.x_mm, one.station.y_mm))
     lines = [(one.station.name, False)]
-    if with_levels and one.level is not None:
+    if on_paper and one.level is not None:
         lines.append((one.level.text, True))
     marks = state_sign(one.state, x_mm, y_mm, one.station.surface == "overhead")
     marks += page.label(x_mm, y_mm, SPOT_MM, lines, SMALL_MM)
-    if can_focus:
+    if not on_paper:
         marks.append(Circle(x_mm, y_mm, HIT_MM, "hit"))
     title = f"{one.station.name}, {STATE_WORDS[one.state]}"
     if one.level is not None:
         title += f", level {one.level.text} mm"
-    return Group(tuple(marks), f"station {one.state}", (("station", one.station.id),), title, can_focus)
+    return Group(tuple(marks), f"station {one.state}", (("station", one.station.id),), title, can_focus=not on_paper)
 
 
 def state_sign(state: str, x_mm: float, y_mm: float, overhead: bool = False) -> list[Mark]:
@@ -84,7 +100,12 @@ def state_sign(state: str, x_mm: float, y_mm: float, overhead: bool = False) -> 
         marks = [Circle(x_mm, y_mm, SPOT_MM * 0.85, "spot")]
     if overhead:
         side = SPOT_MM * 1.15
-        square = ((x_mm - side, y_mm - side), (x_mm + side, y_mm - side), (x_mm + side, y_mm + side), (x_mm - side, y_mm + side))
+        square = (
+            (x_mm - side, y_mm - side),
+            (x_mm + side, y_mm - side),
+            (x_mm + side, y_mm + side),
+            (x_mm - side, y_mm + side),
+        )
         marks.insert(0, Polygon(square, "thin"))
     return marks
 

@@ -1,1 +1,100 @@
-"""plan(): a Job and its entries go in, a Plan comes out."""
+"""plan(): a Job and its entries go in, a Plan comes out. It calls the computations in order and has no formula of its own."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from oddleg.job import Entry, Job, Room, SetUp
+
+from .datum import Datum, datum
+from .figure import Figure
+from .finding import Finding
+from .finished_floor import Floor, floor
+from .floor_figures import floor_figures
+from .instrument import CheckResult
+from .laser_checks import check_findings, check_results
+from .legs import UnitLegs, unit_legs
+from .levels import Levels, adjusted_levels
+from .off_line import off_line_findings
+from .rod import Placed, placed_items
+from .site import Site, body, of_room, readings_in, site
+from .stations import StationList
+from .survey import (
+    floor_tolerances,
+    known_stations,
+    latest_levels,
+    mark_place,
+    station_list,
+    survey_findings,
+)
+
+
+@dataclass(frozen=True)
+class RoomPlan:
+    """What follows for one room. `set_ups` with the number of live readings in each; `floor_figures`: label and figure."""
+
+    room: Room
+    site: Site
+    placed: tuple[Placed, ...]
+    station_list: StationList
+    set_ups: tuple[tuple[SetUp, int], ...]
+    checks: tuple[CheckResult, ...]
+    levels: Levels
+    floor: Floor
+    floor_figures: tuple[tuple[str, Figure], ...]
+    flatness_findings: tuple[Finding, ...]
+    datum: Datum
+    units: tuple[UnitLegs, ...]
+    findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True)
+class Plan:
+    job: Job
+    rooms: tuple[RoomPlan, ...]
+    findings: tuple[Finding, ...]
+
+
+def plan(job: Job, entries: Sequence[Entry]) -> Plan:
+    """The plan that follows from a job and its log of entries. Pure: the same in gives the same out.
+
+    Entries are in log order. Nothing here raises for what was measured or typed: what cannot be built is a finding.
+    """
+    known = site(job, entries)
+    return Plan(job, tuple(_room_plan(job, room, of_room(known, room)) for room in job.rooms), known.findings)
+
+
+def _room_plan(job: Job, room: Room, here: Site) -> RoomPlan:
+    stations = known_stations(room, here)
+    marks = {mark.id: (mark.name, mark_place(mark)) for mark in room.bench_marks}
+    places = stations.places | {id: place for id, (_, place) in marks.items()}
+    names = stations.names | {id: name for id, (name, _) in marks.items()}
+    levels = adjusted_levels(job, room, (*here.set_ups, *here.readings), places, names)
+    listed = station_list(job, room, here, stations, levels)
+    on_floor = replace(job, tolerances=floor_tolerances(job, here))
+    floors = floor(on_floor, room, stations.stations, listed.lines, levels)
+    placed = tuple(one for run in room.runs for one in placed_items(run))
+    decided = datum(job, room, placed, floors, latest_levels(levels), here.decisions, here.legs_set, here.readings)
+    datum_mm = decided.decided.datum.mm if decided.decided else None
+    checks = check_results(job, here)
+    profiles = [[spot.id for spot in profile] for profile in floors.as_read.profiles()]
+    return RoomPlan(
+        room,
+        here,
+        placed,
+        listed,
+        tuple((set_up, readings_in(here, set_up)) for set_up in (body(entry, SetUp) for entry in here.set_ups)),
+        checks,
+        levels,
+        floors,
+        floor_figures(job, floors),
+        (),
+        decided,
+        unit_legs(job, room, placed, floors, datum_mm, here.legs_set, here.readings),
+        (
+            *check_findings(job, here, checks),
+            *off_line_findings(profiles, levels, places, names, job.tolerances),
+            *survey_findings(job, room, here, stations, listed),
+        ),
+    )

@@ -133,6 +133,11 @@ def of_room(all_of_it: Site, room: Room) -> Site:
     )
 
 
+def readings_in(here: Site, set_up: SetUp) -> int:
+    """How many live readings a set-up has."""
+    return sum(body(entry, Reading).set_up == set_up.id for entry in here.readings)
+
+
 def _doubled(entries: Sequence[Entry], key: Callable[[Entry], str]) -> set[str]:
     by_key: dict[str, list[str]] = {}
     for entry in entries:

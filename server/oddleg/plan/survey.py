@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from oddleg.job import AddedStation, Blocked, Job, Point, Reading, Room, SetUp, Station, Tolerances, Way
+from oddleg.job import AddedStation, BenchMark, Blocked, Job, Point, Reading, Room, SetUp, Station, Tolerances, Way
 
 from .figure import figure
 from .finding import Finding, Severity
@@ -29,6 +29,11 @@ class Known:
     @property
     def names(self) -> dict[str, str]:
         return {one.id: one.name for one in self.stations}
+
+
+def mark_place(mark: BenchMark) -> Point | None:
+    """Where a bench mark is in plan, if that was given."""
+    return None if mark.x_mm is None or mark.y_mm is None else Point(mark.x_mm, mark.y_mm)
 
 
 def known_stations(room: Room, site: Site) -> Known:

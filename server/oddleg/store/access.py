@@ -17,7 +17,7 @@ from sqlalchemy.orm import Session
 from .database import database, writing
 from .moments import moment
 from .refusals import BadDocument, NotHere, NotSignedIn, NotYours, TooMany
-from .tables import Assignment, Code, JobHead, Pairing, Person, WrongCode
+from .tables import Assignment, Code, JobHead, Pairing, Person, Writer, WrongCode
 
 LETTERS = "23456789ABCDEFGHJKMNPQRSTUVWXYZ"
 """No 0, O, 1, I or L: a code is read aloud and typed."""
@@ -29,7 +29,7 @@ Random = Callable[[int], bytes]
 
 @dataclass(frozen=True)
 class Caller:
-    """Who asks: a person by one pairing, which the office may have revoked. Without a pairing: the server's own console."""
+    """Who asks: a person by one pairing, which the office may have revoked. No pairing: the server's own console."""
 
     person: str
     name: str
@@ -198,6 +198,27 @@ def _paired(session: Session, code: Code, device: str, now: datetime, random: Ra
     session.flush()
     code.spent_at, code.pairing_id = moment(now), pairing.id
     return Claim(token, Caller(person.id, person.name, person.role, pairing.id, device))
+
+
+def handing_over(writer: str, person: str | None, now: datetime, random: Random) -> Caller:
+    """The caller for entries that come as a file: the phone that owns the writer, where one does; else a pairing of the
+    person (None: the first office person) whose token nobody has."""
+    owners = select(Pairing).join(Writer, Writer.pairing_id == Pairing.id).where(Writer.id == writer)
+    owner = database.session.scalars(owners.order_by(Pairing.at, Pairing.id).limit(1)).one_or_none()
+    if owner is None:
+        with writing() as session:
+            named = person_by_id(person or console().person)
+            owner = Pairing(
+                id=new_id("d", random),
+                person_id=named.id,
+                device="handed over as a file",
+                token_hash=hashed(random(32).hex()),
+                at=moment(now),
+                seen_at=moment(now),
+            )
+            session.add(owner)
+    named = person_by_id(owner.person_id)
+    return Caller(named.id, named.name, named.role, owner.id, owner.device, owner.revoked_at is not None)
 
 
 def pairings() -> list[tuple[Pairing, Person]]:

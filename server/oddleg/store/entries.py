@@ -39,7 +39,7 @@ class Candidate:
 
 @dataclass(frozen=True)
 class Problem:
-    """Why an entry is put aside. `job` as far as it could be read. `office_may`: the office may let it in all the same."""
+    """Why an entry is put aside. `job` as far as it could be read. `office_may`: the office may let it in even so."""
 
     reason: str
     text: str

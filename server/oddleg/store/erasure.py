@@ -1,4 +1,4 @@
-"""Erasing what a person entered: the content goes; uid, hash and chain stay, so that every mirror can still be checked."""
+"""Erasing what a person entered: the content goes; uid, hash and chain stay, so that mirrors can be checked."""
 
 from __future__ import annotations
 

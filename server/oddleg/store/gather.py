@@ -23,7 +23,7 @@ GREATEST_PAGE = 1000
 
 @dataclass(frozen=True)
 class Source:
-    """What a plan was made from: `position` and `chain` are those of the last entry that bears on it, notes left out."""
+    """What a plan was made from: `position`, `chain` of the last entry that bears on it (notes do not)."""
 
     job: str
     revision: int

@@ -50,7 +50,7 @@ def list_jobs(caller: Caller) -> list[Listed]:
     open_cases = select(Quarantine.job_id, func.count()).where(
         Quarantine.state == "open", Quarantine.job_id.in_([head.id for head in heads])
     )
-    counts = {job: count for job, count in database.session.execute(open_cases.group_by(Quarantine.job_id))}
+    counts = dict(database.session.execute(open_cases.group_by(Quarantine.job_id)).all())
     return [
         Listed(head.id, head.title, head.place, head.client, head.revision, counts.get(head.id, 0)) for head in heads
     ]
@@ -104,7 +104,7 @@ def _known(job: str, revision: int) -> AlreadyHere:
 
 
 def replace_job(caller: Caller, job: Job, revision: int, now: datetime) -> Revised:
-    """A new revision of a known job. Ids that are gone become tombstones. Raises Stale unless `revision` is the latest."""
+    """A new revision of a known job. Ids that are gone become tombstones. Raises Stale unless on the latest."""
     if not caller.office:
         raise NotYours("Only the office changes a job.")
     try:

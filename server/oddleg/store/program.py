@@ -1,4 +1,4 @@
-"""Which program made a plan: its version and a hash over its own files, so that no remembered plan outlives a change."""
+"""Which program made a plan: its version and a hash over its own files, so no kept plan outlives a change."""
 
 from __future__ import annotations
 

@@ -137,7 +137,7 @@ class _Shelf:
     def look_up(self, entries: Sequence[Candidate]) -> None:
         for chunk in in_chunks(one.uid for one in entries):
             log = select(LogEntry.uid, LogEntry.sha).where(LogEntry.uid.in_(chunk))
-            self.in_log |= {uid: sha for uid, sha in self.session.execute(log)}
+            self.in_log |= dict(self.session.execute(log).all())
             cases = select(Quarantine.uid, Quarantine.sha, Quarantine.id, Quarantine.reason)
             for uid, sha, case, reason in self.session.execute(cases.where(Quarantine.uid.in_(chunk))):
                 self.aside.setdefault(uid, {})[sha] = (case, reason)
@@ -251,7 +251,7 @@ class _Slots:
             self.taken[one.seq] = (one.uid, one.sha)
             self.new[one.seq] = one
         elif uid != one.uid:
-            text = f"Number {one.seq} of this phone is taken by another entry. The entry is kept; send it under a new writer."
+            text = f"Number {one.seq} of this phone is another entry's. This one is kept; send it under a new writer."
             return Result(one.uid, "fork", one.sha, text)
         return result
 

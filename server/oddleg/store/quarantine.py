@@ -1,4 +1,4 @@
-"""Entries put aside: shown to the office with the reason, let into the log, or dismissed; each decision is an entry too.
+"""Entries put aside: shown to the office with the reason, let into the log, or dismissed; each decision is an entry.
 
 After an upgrade, cases that the old program could not read are tried again by themselves.
 """

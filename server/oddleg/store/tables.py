@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import ClassVar
+
 from sqlalchemy import ForeignKey, ForeignKeyConstraint, Index, LargeBinary, String, Text, UniqueConstraint
 from sqlalchemy.orm import Mapped, mapped_column
 
@@ -89,7 +91,7 @@ class JobHead(Base):
     counter: Mapped[int] = mapped_column(default=0)
     chain: Mapped[str] = mapped_column(Hash, default=START)
     archived_at: Mapped[str | None] = mapped_column(Moment)
-    __mapper_args__ = {"version_id_col": revision, "version_id_generator": False}
+    __mapper_args__: ClassVar = {"version_id_col": revision, "version_id_generator": False}
 
 
 class JobRevision(Base):
