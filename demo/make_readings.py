@@ -57,6 +57,15 @@ class Survey:
         data = {"name": name, "room": "kitchen", "stage": "stripped", "laser": "green-laser", "instrument": "rule"}
         return self.add("set_up", id, {**data, "x_mm": x_mm, "y_mm": y_mm, "line": None})
 
+    def two_peg(self, axis, middle_a, middle_b, end_a, end_b):
+        """Pegs 20 m apart down the hall; the second pair from 1 m beyond peg B."""
+        def typed(value, unit):
+            return {"raw": f"{value:g}", "unit": unit, "value": f"{value * (1000 if unit == 'm' else 1):g}"}
+
+        data = {"axis": axis, "middle_a": typed(middle_a, "mm"), "middle_b": typed(middle_b, "mm")}
+        data |= {"end_a": typed(end_a, "mm"), "end_b": typed(end_b, "mm"), "end_to_a": typed(21, "m"), "end_to_b": typed(1, "m")}
+        return self.add("two_peg", "green-laser", {**data, "resolution_mm": 0.5})
+
     def read(self, set_up, spot, level_mm, way="down", slip_mm=0.0, replaces=None):
         """One reading to the half millimetre, with the noise of a careful hand."""
         sign = 1 if way == "down" else -1
@@ -76,6 +85,8 @@ def surveyed(job):
     survey, mark = Survey(job), room.bench_marks[0]
     stations = proposed_stations(job, room, room.stations)
     ceilings = [one for one in room.stations if one.surface == "overhead"]
+    for axis, end_b in (("along", 1203.0), ("across", 1202.0)):
+        survey.two_peg(axis, 1198.5, 1201.0, 1200.0, end_b)
     survey.set_up("set-up-one", "set-up one", 2700.0, 1500.0)
     survey.read("set-up-one", mark, 0.0)
     for i, station in enumerate(stations):
@@ -108,6 +119,7 @@ def main():
     between = [one for one in planned(job, survey).rooms[0].station_list.stations if one.pass_number == 2]
     for one in between:
         read_floor(survey, "set-up-two", one.station)
+    survey.read("set-up-two", job.rooms[0].bench_marks[0], 0.0)
     now = planned(job, survey)
     datum = next(one for one in now.rooms[0].datum.choices if one.name == "uncut_at_high_spot")
     shown = parts(now, revision=1)["datum/kitchen"]["mark"]
