@@ -1,0 +1,240 @@
+"""The command line. Every error is one plain text on stderr; exit 1: refused, 2: used wrongly."""
+
+from __future__ import annotations
+
+import signal
+from collections import Counter
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+
+import click
+from sqlalchemy.exc import SQLAlchemyError
+
+from .app import create_app
+from .config import BadSetting, Config, config_from
+
+FILE = click.Path(exists=True, dir_okay=False, path_type=Path)
+
+
+class Plainly(click.Group):
+    """Turns what the program refuses into one text without a traceback."""
+
+    def invoke(self, ctx: click.Context) -> Any:
+        from .documents import DocumentError
+        from .store.refusals import BadDocument, Refusal
+
+        try:
+            return super().invoke(ctx)
+        except BadDocument as error:
+            raise click.ClickException(by_line(error.errors)) from None
+        except DocumentError as error:
+            raise click.ClickException(by_line(error.errors)) from None
+        except (Refusal, BadSetting) as error:
+            raise click.ClickException(str(error)) from None
+        except SQLAlchemyError as error:
+            cause = getattr(error, "orig", None) or error
+            raise click.ClickException(f"The database cannot be used: {str(cause).splitlines()[0]}") from None
+        except OSError as error:
+            raise click.ClickException(f"{error.filename or 'File'}: {error.strerror or error}") from None
+
+
+def by_line(errors: dict[str, list[str]]) -> str:
+    lines = [f"  {path}: {' '.join(texts)}" for path, texts in errors.items()]
+    return "\n".join([f"{len(lines)} thing{'s' if len(lines) > 1 else ''} to put right:", *lines])
+
+
+@contextmanager
+def the_app() -> Iterator[Config]:
+    config = config_from()
+    with create_app(config).app_context():
+        yield config
+
+
+def the_clock() -> tuple[Any, Callable[[int], bytes]]:
+    from .api.services import services
+
+    return services().now(), services().random
+
+
+@click.group(cls=Plainly)
+@click.version_option(package_name="oddleg")
+def main() -> None:
+    """Setting out and fitting cabinets in rooms that are not level.
+
+    Settings come from the environment: ODDLEG_DATA, ODDLEG_DATABASE, ODDLEG_PORT, ODDLEG_ORIGIN, ODDLEG_PWA.
+    """
+
+
+@main.command()
+@click.option("--host", default="127.0.0.1", show_default=True, help="Address to listen on; 0.0.0.0 for all.")
+@click.option("--port", type=click.IntRange(1, 65535), help="Port; else ODDLEG_PORT, else 8675.")
+@click.option("--certificate", type=FILE, help="TLS certificate, PEM.")
+@click.option("--key", type=FILE, help="Private key of the certificate, PEM.")
+def serve(host: str, port: int | None, certificate: Path | None, key: Path | None) -> None:
+    """Serve phones and desk until stopped.
+
+    Prints `ready ADDRESS`; while no one of the office has a device paired, that is a link that pairs one, once.
+    """
+    from .serving import PortTaken, serving
+
+    if (certificate is None) != (key is None):
+        raise click.UsageError("--certificate and --key go together.")
+    config = config_from()
+    config = config.at_port(port or config.port)
+    app = create_app(config)
+    scheme = "https" if certificate else "http"
+    try:
+        with serving(app, host, config.port, certificate, key) as server:
+            with app.app_context():
+                path = first_link(config)
+            signal.signal(signal.SIGTERM, signal.default_int_handler)
+            click.echo(f"ready {scheme}://localhost:{config.port}{path}")
+            try:
+                server.serve()
+            except KeyboardInterrupt:
+                click.echo("stopping", err=True)
+    except PortTaken as error:
+        raise click.ClickException(str(error)) from None
+
+
+def first_link(config: Config) -> str:
+    """The path that pairs the first office device, or the front page's where one is paired."""
+    from .store import access
+
+    return "/" if access.office_is_paired() else link_for(config, None, "office")
+
+
+def link_for(config: Config, name: str | None, role: str) -> str:
+    """Path of a new one-time link for the person of this name; no name: the first of the office. Made if not there."""
+    from .store import access
+
+    now, random = the_clock()
+    known = [one for one in access.people() if (one.name == name if name else one.role == role)]
+    if len(known) > 1 and name:
+        raise click.ClickException(f"There are {len(known)} people called {name!r}.")
+    if name and known and known[0].role != role:
+        raise click.ClickException(f"{name!r} is here already, as {known[0].role}.")
+    person = known[0] if known else access.add_person(name or "Office", role, now, random)
+    return f"/#/join/{access.add_code(person.id, now, random, config.code_minutes).code}"
+
+
+@main.command()
+@click.option("--person", help="Name; made if not there. Without it: the first of the office.")
+@click.option("--role", type=click.Choice(["office", "fitter"]), default="office", show_default=True)
+def link(person: str | None, role: str) -> None:
+    """Print a new one-time link that pairs a device of a person. Opening it spends nothing."""
+    if role == "fitter" and not person:
+        raise click.UsageError("Say who: --person NAME.")
+    with the_app() as config:
+        path = link_for(config, person, role)
+        click.echo(f"{config.origin or f'http://localhost:{config.port}'}{path}")
+
+
+@main.command("import")
+@click.argument("file", type=FILE)
+@click.option("--as-copy", is_flag=True, help="Bring a known job in once more, with an id of its own.")
+@click.option("--replace", type=click.IntRange(1), metavar="REVISION", help="Replace the job at this revision.")
+def import_job(file: Path, as_copy: bool, replace: int | None) -> None:
+    """Bring a job file in."""
+    from .store import access, jobs
+
+    if as_copy and replace:
+        raise click.UsageError("Either --as-copy or --replace.")
+    with the_app():
+        now, random = the_clock()
+        caller, job = access.console(), jobs.read_document(file.read_bytes())
+        if replace:
+            made = jobs.replace_job(caller, job, replace, now)
+        else:
+            made = jobs.create_job(caller, job, now, random, as_copy)
+        click.echo(f"{made.job.id} revision {made.revision}")
+
+
+@main.command()
+@click.argument("job")
+@click.option("--out", type=click.Path(dir_okay=False, writable=True, path_type=Path), help="File; else stdout.")
+def export(job: str, out: Path | None) -> None:
+    """Write a job as a job file."""
+    from .store import access, jobs
+
+    with the_app():
+        text, _ = jobs.document_of(access.console(), job)
+    if out is None:
+        click.get_binary_stream("stdout").write(text.encode())
+    else:
+        out.write_bytes(text.encode())
+
+
+@main.group()
+def entries() -> None:
+    """Site entries."""
+
+
+@entries.command()
+@click.argument("file", type=FILE)
+@click.option("--person", metavar="ID", help="Whose entries they are, if their phone never came here.")
+def load(file: Path, person: str | None) -> None:
+    """Take in entries that a phone handed over as a file, in the form of a push."""
+    from .api.entries import batches_in
+    from .store import access
+    from .store.push import push
+
+    with the_app() as config:
+        now, random = the_clock()
+        results = []
+        for batch in batches_in(file.read_bytes()):
+            caller = access.handing_over(batch.writer, person, now, random)
+            results += push(caller, batch, now, random, config.greatest_from_revoked_bytes).results
+    counts = Counter(one.status for one in results)
+    click.echo(", ".join(f"{count} {status}" for status, count in sorted(counts.items())) or "no entries in it")
+    for one in results:
+        if one.problem:
+            click.echo(f"{one.uid} {one.status}: {one.problem}", err=True)
+
+
+@main.group(invoke_without_command=True)
+@click.pass_context
+def people(ctx: click.Context) -> None:
+    """List people; or add, assign, erase."""
+    from .store import access
+
+    if ctx.invoked_subcommand is None:
+        with the_app():
+            for one in access.people():
+                click.echo(f"{one.id}\t{one.role}\t{one.name}")
+
+
+@people.command()
+@click.argument("name")
+@click.option("--role", type=click.Choice(["office", "fitter"]), required=True)
+def add(name: str, role: str) -> None:
+    """Add a person; prints the id."""
+    from .store import access
+
+    with the_app():
+        click.echo(access.add_person(name, role, *the_clock()).id)
+
+
+@people.command()
+@click.argument("job")
+@click.argument("person")
+def assign(job: str, person: str) -> None:
+    """Let a fitter see a job."""
+    from .store import access
+
+    with the_app():
+        access.assign(access.console(), job, person, the_clock()[0])
+
+
+@people.command()
+@click.argument("person")
+@click.confirmation_option(prompt="Their entries lose their content for good. Go on?")
+def erase(person: str) -> None:
+    """Erase what a person entered; keeps hashes, so that phones can still check their copies."""
+    from .store import access
+    from .store.erasure import erase_person
+
+    with the_app():
+        click.echo(f"{erase_person(access.console(), person, the_clock()[0])} entries erased")
