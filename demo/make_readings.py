@@ -39,10 +39,17 @@ class Survey:
         utc = self.now.isoformat(timespec="milliseconds").replace("+00:00", "Z")
         payload = json.dumps(
             {
-                "schema": 1, "job": self.job.id, "kind": kind, "target": target,
+                "schema": 1,
+                "job": self.job.id,
+                "kind": kind,
+                "target": target,
                 "at": {"utc": utc, "offset_minutes": 0, "server_offset_ms": None, "measured_at": None},
-                "raw": raw, "unit": unit, "value": value,
-                "shown": {"expected": expected, "part_mark": mark}, "replaces": replaces, "data": data,
+                "raw": raw,
+                "unit": unit,
+                "value": value,
+                "shown": {"expected": expected, "part_mark": mark},
+                "replaces": replaces,
+                "data": data,
             },
             ensure_ascii=False,
         )
@@ -59,11 +66,17 @@ class Survey:
 
     def two_peg(self, axis, middle_a, middle_b, end_a, end_b):
         """Pegs 20 m apart down the hall; the second pair from 1 m beyond peg B."""
+
         def typed(value, unit):
             return {"raw": f"{value:g}", "unit": unit, "value": f"{value * (1000 if unit == 'm' else 1):g}"}
 
         data = {"axis": axis, "middle_a": typed(middle_a, "mm"), "middle_b": typed(middle_b, "mm")}
-        data |= {"end_a": typed(end_a, "mm"), "end_b": typed(end_b, "mm"), "end_to_a": typed(21, "m"), "end_to_b": typed(1, "m")}
+        data |= {
+            "end_a": typed(end_a, "mm"),
+            "end_b": typed(end_b, "mm"),
+            "end_to_a": typed(21, "m"),
+            "end_to_b": typed(1, "m"),
+        }
         return self.add("two_peg", "green-laser", {**data, "resolution_mm": 0.5})
 
     def read(self, set_up, spot, level_mm, way="down", slip_mm=0.0, replaces=None):

@@ -9,7 +9,16 @@ def carcass(id, width_mm=600.0, **more):
 
 
 def run(*items, id="run-a", **more):
-    return Run(id, "Run A" if id == "run-a" else id, more.pop("x_mm", 0.0), more.pop("y_mm", 0.0), 0.0, "wall", items=items, **more)
+    return Run(
+        id,
+        "Run A" if id == "run-a" else id,
+        more.pop("x_mm", 0.0),
+        more.pop("y_mm", 0.0),
+        0.0,
+        "wall",
+        items=items,
+        **more,
+    )
 
 
 def room(*runs, **more):
@@ -19,4 +28,15 @@ def room(*runs, **more):
 
 
 def job(*rooms, **more):
-    return Job("job", "Job", "Place", "Client", "UTC", 720.0, (Laser("laser", "laser"),), (Instrument("rule", "rule"),), rooms, **more)
+    return Job(
+        "job",
+        "Job",
+        "Place",
+        "Client",
+        "UTC",
+        720.0,
+        (Laser("laser", "laser"),),
+        (Instrument("rule", "rule"),),
+        rooms,
+        **more,
+    )

@@ -3,6 +3,7 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+
 from oddleg.job import Point, Run
 from oddleg.plan.axes import to_room, to_run
 

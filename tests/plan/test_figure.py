@@ -6,6 +6,7 @@ from decimal import Decimal
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+
 from oddleg.plan.figure import rounded_mm, text_mm
 
 

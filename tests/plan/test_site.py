@@ -3,6 +3,7 @@
 import itertools
 
 import sample_room as sample
+
 from oddleg.job import DatumDecision, Entry, Reading, SetUp, Stage, Way
 from oddleg.plan.site import of_room, site
 
@@ -61,7 +62,10 @@ def test_a_set_up_changed_twice_at_once_is_a_stop_and_is_not_used():
 
 
 def test_rival_decisions_are_both_handed_on():
-    choices = (DatumDecision("room", "lowest_possible", 865.0, "aaaaaa"), DatumDecision("room", "wanted_height", 875.0, "aaaaaa"))
+    choices = (
+        DatumDecision("room", "lowest_possible", 865.0, "aaaaaa"),
+        DatumDecision("room", "wanted_height", 875.0, "aaaaaa"),
+    )
     found = site_of(entry("a", choices[0]), entry("b", choices[1]))
     assert len(of_room(found, sample.room()).decisions) == 2
 

@@ -1,11 +1,13 @@
 """Where the fitter is sent to read."""
 
 import dataclasses
+import itertools
 import math
 from pathlib import Path
 
 import pytest
 import sample_room as sample
+
 from oddleg.documents import load_job, parse_json
 from oddleg.job import Appliance, ApplianceBay, ApplianceSeat, BreakLine, Doorway, Point, Station
 from oddleg.plan.stations import (
@@ -55,8 +57,23 @@ def test_names_can_be_said_aloud_and_none_is_given_twice():
     second = sample.run(sample.carcass("c"), id="run-b", y_mm=2000.0)
     room = sample.room(first, second)
     names = [one.name for one in proposed_stations(sample.job(room), room)]
-    assert names == ["back one", "back two", "front one", "front two", "back three", "back four", "front three", "front four"]
-    assert [said(number) for number in (0, 13, 20, 21, 99)] == ["zero", "thirteen", "twenty", "twenty-one", "ninety-nine"]
+    assert names == [
+        "back one",
+        "back two",
+        "front one",
+        "front two",
+        "back three",
+        "back four",
+        "front three",
+        "front four",
+    ]
+    assert [said(number) for number in (0, 13, 20, 21, 99)] == [
+        "zero",
+        "thirteen",
+        "twenty",
+        "twenty-one",
+        "ninety-nine",
+    ]
 
 
 def test_what_already_has_a_station_gets_none_beside_it_and_keeps_its_name():
@@ -120,5 +137,5 @@ def test_a_run_of_any_length_has_its_stations(count):
         assert stations == ()
         return
     back = sorted(one.x_mm for one in stations if one.name.startswith("back"))
-    assert max(b - a for a, b in zip(back, back[1:], strict=False)) <= 1201
+    assert max(b - a for a, b in itertools.pairwise(back)) <= 1201
     assert math.isclose(back[-1], 600 * count - 40)

@@ -1,4 +1,7 @@
-"""plan(): a Job and its entries go in, a Plan comes out. It calls the computations in order and has no formula of its own."""
+"""plan(): a Job and its entries go in, a Plan comes out.
+
+It calls the computations in order and has no formula of its own.
+"""
 
 from __future__ import annotations
 
@@ -32,7 +35,8 @@ from .survey import (
 
 @dataclass(frozen=True)
 class RoomPlan:
-    """What follows for one room. `set_ups` with the number of live readings in each; `floor_figures`: label and figure."""
+    """What follows for one room. `set_ups` with the number of live readings in each;
+    `floor_figures`: label and figure."""
 
     room: Room
     site: Site

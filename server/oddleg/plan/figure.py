@@ -30,7 +30,7 @@ def rounded_mm(value_mm: float, step_mm: float = 0.5) -> Decimal:
 
 
 def text_mm(value_mm: float, step_mm: float = 0.5, signed: bool = False) -> str:
-    """The number as shown, without unit: no trailing zeros; a true minus sign; `signed` puts + before what is above 0."""
+    """The number as shown, without unit: no trailing zeros; a true minus sign; `signed` puts + before a gain."""
     value = rounded_mm(value_mm, step_mm)
     digits = format(abs(value), "f")
     if "." in digits:

@@ -17,8 +17,8 @@ class Severity(StrEnum):
 @dataclass(frozen=True)
 class Finding:
     """`rule` is a stable name such as "levels.misclosure"; `place` says where in plain words; `wrong` what is wrong;
-    `amount` by how much; `cure` what to do; `source` where the limit comes from. `concerns`: ids of the room, run, unit,
-    station or set-up that it is about. `caution`: a hazard, which defers to local code and the licensed trade.
+    `amount` by how much; `cure` what to do; `source` where the limit comes from. `concerns`: ids of the room, run,
+    unit, station or set-up that it is about. `caution`: a hazard, which defers to local code and the licensed trade.
     """
 
     rule: str

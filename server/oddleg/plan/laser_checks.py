@@ -41,11 +41,22 @@ def check_findings(job: Job, here: Site, results: tuple[CheckResult, ...]) -> tu
                 else "Do the check again over a longer base or with a finer rule."
             )
             wrong = f"{one.method} check, {one.axis} the beam: {one.words}"
-            findings.append(Finding("laser.check", severity, laser.name, wrong, cure, "its stated accuracy", None, (laser.id,)))
+            findings.append(
+                Finding("laser.check", severity, laser.name, wrong, cure, "its stated accuracy", None, (laser.id,))
+            )
         missing = [axis for axis in AXES if axis not in {one.axis for one in mine}]
         if mine and missing and laser.id in used:
             wrong = f"Checked one way only; a line laser may also tilt {missing[0]} its beam."
             findings.append(
-                Finding("laser.one_axis", Severity.NOTE, laser.name, wrong, "Check the other axis too.", "common practice", None, (laser.id,))
+                Finding(
+                    "laser.one_axis",
+                    Severity.NOTE,
+                    laser.name,
+                    wrong,
+                    "Check the other axis too.",
+                    "common practice",
+                    None,
+                    (laser.id,),
+                )
             )
     return tuple(findings)

@@ -53,7 +53,7 @@ def mark_of(shown: object) -> str:
 
 
 def parts(plan: Plan, revision: int) -> dict[str, Part]:
-    """Every part by name, each with its `mark`. Names: job, survey/ROOM, floor/ROOM, datum/ROOM, unit/ITEM, findings, sheets."""
+    """Every part by name, each with its `mark`: job, survey/ROOM, floor/ROOM, datum/ROOM, unit/ITEM, findings, sheets."""
     found: dict[str, Part] = {}
     for room in plan.rooms:
         found[f"survey/{room.room.id}"] = _survey_part(plan, room)
@@ -313,7 +313,8 @@ def _datum_part(plan: Plan, room: RoomPlan) -> Part:
 def _clash(datum: Datum, step_mm: float) -> Figure | None:
     if datum.feasible or datum.least is None or datum.greatest is None:
         return None
-    why = f"{datum.least.name} wants {datum.least.datum.text} at least, {datum.greatest.name} {datum.greatest.datum.text} at most."
+    least, greatest = datum.least, datum.greatest
+    why = f"{least.name} wants {least.datum.text} at least, {greatest.name} {greatest.datum.text} at most."
     return figure(datum.clash_mm, step_mm, why)
 
 

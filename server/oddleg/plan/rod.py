@@ -1,4 +1,4 @@
-"""Where the items of a run stand: one after another from the run's zero, floor-standing and hanging ones each in line."""
+"""Where the items of a run stand: one after another from its zero, standing and hanging ones each in line."""
 
 from __future__ import annotations
 

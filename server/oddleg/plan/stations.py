@@ -1,7 +1,7 @@
 """Where to read: the stations that the fitter is sent to, in a first pass and then in between.
 
-First pass: along the two leg lines of each run at both ends and every `spacing_mm` or closer, in each appliance bay and on
-its way out, and in each doorway. In between: only where neighbours on a line differ by more than `between_mm`. The high
+First pass: along the two leg lines of each run at both ends and every `spacing_mm` or closer, in each appliance bay and
+on its way out, and in each doorway. In between: only where neighbours on a line differ by more than `between_mm`. The high
 spot cannot be foretold: it is found by sweeping, and the fitter adds a station there. Common practice.
 """
 
@@ -56,7 +56,7 @@ class StationList:
 
 @dataclass(frozen=True)
 class LegLine:
-    """A line of legs along a run: `depth_mm` is its y in run axes, from `left_mm` to `right_mm` at the outermost legs."""
+    """A line of legs along a run: `depth_mm` is its y in run axes; `left_mm`, `right_mm` at the outermost legs."""
 
     run: Run
     word: str
@@ -157,7 +157,9 @@ def _step_between(room: Room, left: Station, right: Station) -> bool:
     """Whether a break line is crossed on the way: then the two need no middle, each side speaks for itself."""
     way = (Point(*_at(left)), Point(*_at(right)))
     return any(
-        _cross(way, (start, end)) for line in room.break_lines for start, end in zip(line.points, line.points[1:], strict=False)
+        _cross(way, (start, end))
+        for line in room.break_lines
+        for start, end in zip(line.points, line.points[1:], strict=False)
     )
 
 

@@ -16,7 +16,7 @@ from .stations import PlannedStation, StationList, leg_lines, proposed_stations,
 
 @dataclass(frozen=True)
 class Known:
-    """Stations that hold: accepted by the job, added on site, or read where they were proposed. None of them moves."""
+    """Stations that hold: accepted by the job, added on site, or read where proposed. None of them moves."""
 
     stations: tuple[Station, ...]
     accepted: frozenset[str]
@@ -55,9 +55,7 @@ def known_stations(room: Room, site: Site) -> Known:
 
 def lines_of(room: Room, stations: Sequence[Station], tolerances: Tolerances) -> tuple[tuple[str, ...], ...]:
     """Ids of the stations along each leg line of the room, left to right, lines of fewer than two left out."""
-    found = (
-        stations_on(line, stations, tolerances.line_reach_mm) for run in room.runs for line in leg_lines(run)
-    )
+    found = (stations_on(line, stations, tolerances.line_reach_mm) for run in room.runs for line in leg_lines(run))
     return tuple(line for line in found if len(line) > 1)
 
 
@@ -127,14 +125,20 @@ def level_why(level: StationLevel, site: Site) -> str:
 def survey_findings(job: Job, room: Room, site: Site, known: Known, stations: StationList) -> tuple[Finding, ...]:
     """What keeps the survey from being whole. Nothing here blocks: each says what rests on it."""
     findings = []
-    unread = [one.station.name for one in stations.stations if one.state in ("unread", "blocked") and one.pass_number == 1]
+    unread = [
+        one.station.name for one in stations.stations if one.state in ("unread", "blocked") and one.pass_number == 1
+    ]
     between = [one.station.name for one in stations.stations if one.pass_number == 2]
     if site.readings and unread:
         findings.append(_unread_finding(room, unread))
     if between:
-        text = f"Neighbours differ by more than {figure(job.tolerances.between_mm).text} mm: read {_listed(between)} too."
+        text = (
+            f"Neighbours differ by more than {figure(job.tolerances.between_mm).text} mm: read {_listed(between)} too."
+        )
         cure = "Read them, or tap “Good enough” and the floor between stations stays at a wider give or take."
-        findings.append(Finding("survey.between", Severity.NOTE, room.name, text, cure, "common practice", concerns=(room.id,)))
+        findings.append(
+            Finding("survey.between", Severity.NOTE, room.name, text, cure, "common practice", concerns=(room.id,))
+        )
     for station in room.stations:
         same = [one for one in known.stations if one.name == station.name and one.id != station.id]
         if same:
