@@ -15,6 +15,7 @@ from .entries import (
     TwoWall,
     Way,
 )
+from .flatness_class import FlatnessClass
 from .job import Flatness, Instrument, Job, Laser, Tolerances
 from .room import (
     BenchMark,
@@ -76,6 +77,7 @@ __all__ = [
     "Entry",
     "Filler",
     "Flatness",
+    "FlatnessClass",
     "Front",
     "FrontFit",
     "Gap",
