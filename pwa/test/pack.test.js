@@ -47,6 +47,25 @@ test("half a pack is never shown", async () => {
   assert.deepEqual(Object.keys((await one.packs.read("hall")).parts), ["job", "floor/kitchen"]);
 });
 
+test("a part that another tab swept away before the swap is missed, not shown as half a pack", async () => {
+  const one = await phone();
+  one.office.parts.set("survey/kitchen", { room: "kitchen" });
+  let swept = false;
+  one.fault = async (request, next) => {
+    if (swept || !/\/pack\/[0-9a-f]{64}$/.test(request.path)) return next();
+    swept = true; // holds the first part back until the second is here, and sweeps that one
+    const here = () => one.cache.use((db) => db.count("parts"));
+    while ((await here()) === 0) await new Promise(setImmediate);
+    await one.cache.use((db) => db.clear("parts"));
+    return next();
+  };
+  await one.sync.run();
+  assert.equal(await one.packs.read("hall"), null);
+  assert.match(one.sync.status.problem, /did not arrive whole/);
+  await one.sync.run();
+  assert.deepEqual(Object.keys((await one.packs.read("hall")).parts), ["job", "survey/kitchen"]);
+});
+
 test("a part that did not arrive whole is not kept", async () => {
   const one = await phone();
   one.fault = async (request, next) => (/\/pack\/[0-9a-f]{64}$/.test(request.path) ? new Response('{"job": {}}') : next());

@@ -189,6 +189,38 @@ test("an entry put aside needs attention until the office has closed the case", 
   assert.deepEqual(await states(one.outbox), ["office", "office"]);
 });
 
+test("a quarantined or conflicting entry needs attention by its own answer, too", async () => {
+  for (const status of ["quarantined", "conflict"]) {
+    const one = await phone();
+    await one.note("one");
+    one.fault = async (request, next) => {
+      if (!isPush(request)) return next();
+      const { attention: _left_out, results, ...answer } = await (await next()).json();
+      return new Response(JSON.stringify({ ...answer, results: results.map((result) => ({ ...result, status })) }));
+    };
+    await one.sync.run();
+    assert.deepEqual(await states(one.outbox), ["attention"]);
+    assert.equal(one.outbox.counts.unsent, 0);
+  }
+});
+
+test("a slot that somebody else's entry has taken makes a new writer, and nothing is doubled", async () => {
+  const one = await phone();
+  const writer = await one.outbox.writer();
+  await one.note("one");
+  one.office.slots.set(writer, new Map([[1, { uid: "other", sha: "b" }]]));
+  one.fault = async (request, next) => {
+    const response = await next();
+    if (!request.path.includes("/entries")) return response;
+    const { have: _left_out, ...answer } = await response.json();
+    return new Response(JSON.stringify(answer));
+  };
+  await one.sync.run();
+  assert.notEqual(await one.outbox.writer(), writer);
+  assert.deepEqual(notes(one.office), ["one"]);
+  assert.equal(one.outbox.counts.unsent, 0);
+});
+
 test("a failure arms the timer from 2 s to 5 min, and success for 5 min", async () => {
   const one = await phone();
   one.fault = async () => { throw new TypeError("no network"); };
