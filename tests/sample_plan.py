@@ -3,13 +3,36 @@
 import numpy as np
 
 from oddleg.job import (
-    Appliance, ApplianceBay, ApplianceSeat, BenchMark, Carcass, Doorway, Filler, Handing, Job, Laser, Legs, Point, Room, Run,
-    SetUp, Stage, Station, Tolerances, Wall, Worktop,
+    Appliance,
+    ApplianceBay,
+    ApplianceSeat,
+    BenchMark,
+    Carcass,
+    Doorway,
+    Filler,
+    Handing,
+    Job,
+    Laser,
+    Legs,
+    Point,
+    Room,
+    Run,
+    SetUp,
+    Stage,
+    Station,
+    Tolerances,
+    Wall,
+    Worktop,
 )  # fmt: skip
+from oddleg.plan import Plan, RoomPlan
 from oddleg.plan.datum import Chain, Choice, ChoiceName, Datum, Decided, Demand, End, Slack
 from oddleg.plan.figure import Figure, figure
+from oddleg.plan.finding import Finding, Severity
+from oddleg.plan.finished_floor import Floor
 from oddleg.plan.legs import LegHeight, LegPlace, UnitLegs
+from oddleg.plan.levels import Levels, Misclosure, Plane, StationLevel
 from oddleg.plan.rod import placed_items
+from oddleg.plan.site import Site
 from oddleg.plan.stations import PlannedStation, StationList
 from oddleg.plan.surfaces import Spot, Surface, SurfaceLevel
 
@@ -24,7 +47,9 @@ def room():
     window = (
         Filler("filler", "filler", 50.0, 30.0, 80.0),
         carcass(1, 800.0, Handing.PAIR, "drawers"),
-        ApplianceBay("bay", "dishwasher bay", 600.0, 560.0, Appliance("dish", "dishwasher", ApplianceSeat.UNDER_TOP, 820.0)),
+        ApplianceBay(
+            "bay", "dishwasher bay", 600.0, 560.0, Appliance("dish", "dishwasher", ApplianceSeat.UNDER_TOP, 820.0)
+        ),
         carcass(2, 1000.0, Handing.PAIR, "sink base"),
         carcass(3, 600.0, Handing.RIGHT, "pans"),
     )
@@ -44,7 +69,17 @@ def room():
 
 
 def job(title="Hollow Lane hall, kitchen"):
-    return Job("hollow-lane", title, "Hollow Lane", "Hall committee", "Europe/London", 720.0, (Laser("l", "laser"),), (), (room(),))
+    return Job(
+        "hollow-lane",
+        title,
+        "Hollow Lane",
+        "Hall committee",
+        "Europe/London",
+        720.0,
+        (Laser("l", "laser"),),
+        (),
+        (room(),),
+    )
 
 
 def level_mm(x_mm, y_mm):
@@ -62,16 +97,26 @@ SPOTS = {
 def station_list(open_one=True):
     stations = []
     for name, (x_mm, y_mm) in SPOTS.items():
-        state = {"front three": "open" if open_one else "read", "way one": "blocked", "door one": "unread"}.get(name, "read")
+        state = {"front three": "open" if open_one else "read", "way one": "blocked", "door one": "unread"}.get(
+            name, "read"
+        )
         level = figure(level_mm(x_mm, y_mm), why="From one reading.", signed=True) if state == "read" else None
         station = Station(name.replace(" ", "-"), name, x_mm, y_mm, "legs")
-        stations.append(PlannedStation(station, 1, True, False, state, level, 1 if level else 2 if state == "open" else 0))
+        stations.append(
+            PlannedStation(station, 1, True, False, state, level, 1 if level else 2 if state == "open" else 0)
+        )
     return StationList(tuple(stations), ())
 
 
 def surface(open_one=True):
     spots = [
-        Spot(one.station.id, one.station.name, one.station.x_mm, one.station.y_mm, level_mm(one.station.x_mm, one.station.y_mm))
+        Spot(
+            one.station.id,
+            one.station.name,
+            one.station.x_mm,
+            one.station.y_mm,
+            level_mm(one.station.x_mm, one.station.y_mm),
+        )
         for one in station_list(open_one).stations
         if one.level is not None
     ]
@@ -126,10 +171,24 @@ def choices():
 
 
 def datum(decided=True):
-    chosen = Decided("uncut_at_high_spot", figure(871.5), "entry", "Ned", "2026-11-23T10:12:00.000Z") if decided else None
+    chosen = (
+        Decided("uncut_at_high_spot", figure(871.5), "entry", "Ned", "2026-11-23T10:12:00.000Z") if decided else None
+    )
     slacks = (Slack(LEAST, figure(8.5)), Slack(GREATEST, figure(15.0)))
     chain = Chain((("worktop top", figure(901.5)), ("tall top", figure(2121.5))))
-    return Datum("kitchen", (LEAST, GREATEST), LEAST, GREATEST, -23.5, slacks, choices(), chosen, chain, ("worktop thickness",), ())
+    return Datum(
+        "kitchen",
+        (LEAST, GREATEST),
+        LEAST,
+        GREATEST,
+        -23.5,
+        slacks,
+        choices(),
+        chosen,
+        chain,
+        ("worktop thickness",),
+        (),
+    )
 
 
 def unit(number, heights, preset, **more):
@@ -144,5 +203,54 @@ def units():
     return (
         unit(1, {"BL": 153, "BR": 155, "FL": 153, "FR": 155}, 153),
         unit(2, {"BL": 157, "BM": 158, "BR": 159, "FL": 157, "FM": 158, "FR": 160}, 157),
-        unit(3, {"BL": 159, "BR": 161, "FL": 160, "FR": 161}, 161, FL={"set_at": figure(158, 1.0), "wind": figure(2, 1.0, signed=True)}),
+        unit(
+            3,
+            {"BL": 159, "BR": 161, "FL": 160, "FR": 161},
+            161,
+            FL={"set_at": figure(158, 1.0), "wind": figure(2, 1.0, signed=True)},
+        ),
     )
+
+
+def room_plan(decided=True, with_units=None, open_one=True, of_room=None):
+    one = of_room or room()
+    here = tuple(placed for run in one.runs for placed in placed_items(run))
+    spots = surface(open_one)
+    listed = station_list(open_one)
+    levels = tuple(
+        StationLevel(each.station.id, Stage.STRIPPED, each.level.mm, 0.9, ("r1",), ("s1",))
+        for each in listed.stations
+        if each.level
+    )
+    adjusted = Levels(
+        levels,
+        (Plane("s1", 1204.3, 0.6),),
+        (),
+        np.eye(len(levels)),
+        Misclosure(0.4, 1.4, ("s1",), ()),
+        0.5,
+        False,
+        ("front-three",),
+        (OPEN,),
+    )
+    floor = Floor(spots, spots, spots, {}, ())
+    if with_units is None:
+        with_units = units() if decided else ()
+    return RoomPlan(
+        one, Site(), here, listed, tuple((each, 14) for each in set_ups()), (), adjusted, floor,
+        (("highest", figure(-1.0, signed=True)), ("lowest", figure(-10.0, signed=True))), (), datum(decided), with_units, (),
+    )  # fmt: skip
+
+
+OPEN = Finding(
+    "levels.repeat",
+    Severity.STOP,
+    "front three",
+    "Two readings differ by 6 mm.",
+    "Read it again and undo the wrong one.",
+    "the job's limit",
+)
+
+
+def plan(*rooms, title="Hollow Lane hall, kitchen"):
+    return Plan(job(title), rooms or (room_plan(),), ())

@@ -64,6 +64,14 @@ def shortened(text: str, width_mm: float, size_mm: float, bold: bool = False) ->
     return ""
 
 
+def lines_at_most(text: str, most: int, width_mm: float, size_mm: float, bold: bool = False) -> tuple[str, ...]:
+    """The text in so many lines or fewer; what goes beyond them ends in an ellipsis."""
+    lines = wrapped(text, width_mm, size_mm, bold)
+    if len(lines) <= most:
+        return lines
+    return (*lines[: most - 1], shortened(" ".join(lines[most - 1 :]), width_mm, size_mm, bold))
+
+
 def paragraph(
     x_mm: float,
     y_mm: float,
@@ -125,7 +133,7 @@ class Page:
         size_mm: float,
         css: str = "ink",
     ) -> list[Mark]:
-        """The lines (text, bold) beside a spot of that radius; a thin line leads back to it where they stand further off."""
+        """The lines (text, bold) beside a spot of that radius; where they stand off, a thin line leads back to it."""
         width_mm = max(text_width_mm(text, size_mm, bold) for text, bold in lines)
         height_mm = size_mm * (CAP_HEIGHT + 1.1 * (len(lines) - 1))
         page = Area(0.5, 0.5, self.width_mm - 0.5, self.height_mm - 0.5)

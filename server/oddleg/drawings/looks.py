@@ -1,9 +1,10 @@
 """How each class of mark is drawn. Written as presentation attributes, which any style sheet overrides.
 
 Ink is `currentColor`, so a drawing takes the text colour of the page that it stands on; tints are ink at low opacity.
-`accent` and `alarm` are the only colours (contrast with white above 7:1, WCAG 2.2 success criterion 1.4.6) and never stand
-alone: a word, a shape or a dash says the same. `paper` is what is behind: a dark page sets fill on `.paper` and stroke on
-`.halo`, and colours of its own on `.accent`, `.accent-line`, `.alarm` and `.alarm-line`.
+`accent` and `alarm` are the only colours (contrast with white above 7:1, WCAG 2.2 success criterion 1.4.6) and never
+stand alone: a word, a shape or a dash says the same. `paper` is what is behind. On a dark page set fill on `.paper`,
+`.item`, `.spot` and `.spot-open`, stroke on `.halo` and `.opening` to the page's own colour, and lighter colours on
+`.accent`, `.spot-read`, `.alarm` (fill) and `.accent-line`, `.accent-heavy`, `.alarm-line`, `.alarm-hair` (stroke).
 """
 
 from __future__ import annotations

@@ -21,7 +21,7 @@ HIT_MM = 5.5
 
 @dataclass(frozen=True)
 class Sight:
-    """From room axes to the paper: the room's point `left_mm`, `top_mm` lies at the margin; `scale` paper mm a room mm."""
+    """From room axes to the paper: the room's `left_mm`, `top_mm` lies at the margin; `scale` is paper mm a room mm."""
 
     left_mm: float
     top_mm: float
