@@ -277,3 +277,8 @@ def test_five_hundred_units_make_a_plan():
 def test_ends_are_told_by_name():
     of = datum_of(room_of(run_of(unit())), LEVEL)
     assert (of.least.end, of.greatest.end) == (End.LEAST, End.GREATEST)
+
+
+def test_a_machine_under_a_raised_top_has_the_offset_to_spare():
+    of = datum_of(room_of(run_of(bay(machine(865)), datum_offset_mm=100.0)), LEVEL)
+    assert of.least.datum_mm == 865 - 100

@@ -181,3 +181,10 @@ def test_nothing_below_means_no_lowest():
 def test_the_five_stand_side_by_side_in_a_fixed_order():
     of = datum_of(room_of(run_of(*FOUR)), FALLS_14)
     assert [one.name for one in of.choices] == list(ChoiceName)
+
+
+def test_rounding_never_puts_a_datum_that_can_be_had_out_of_the_interval():
+    """FP: wanted 893.2 - 30 = 863.2; the machine wants 863.1: 863 would be too low, so 863.5 and not 863."""
+    room = room_of(run_of(unit(), bay(machine(863.1))), worktop=Worktop(30, wanted_height_mm=893.2))
+    one = choice(datum_of(room, falls(0)), ChoiceName.WANTED)
+    assert (one.asked.mm, one.feasible) == (863.5, True)

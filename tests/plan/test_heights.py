@@ -129,3 +129,11 @@ def test_a_raised_run_at_the_wall_binds_the_sill():
     sill = limit(HeightOf.WORKTOP_TOP, Bound.AT_MOST, level_mm=920.0)
     of = datum_of(room_of(run_of(unit(), datum_offset_mm=40.0), height_limits=(sill,)), LEVEL)
     assert of.greatest.datum_mm == 920 - 30 - 40
+
+
+def test_a_height_to_stay_above_is_asked_by_the_lowest_worktop_at_the_walls():
+    """FP: tops at D + 30 and D + 70 above a pipe box at 880: D >= 880 - 30."""
+    box = limit(HeightOf.WORKTOP_TOP, Bound.AT_LEAST, level_mm=880.0)
+    raised = run_of(unit("b"), name="other", datum_offset_mm=40.0, x_mm=1000.0)
+    of = datum_of(room_of(run_of(unit()), raised, height_limits=(box,)), LEVEL)
+    assert next(demand for demand in of.demands if demand.id == "limit/limit").datum_mm == 880 - 30
