@@ -167,6 +167,25 @@ def export(job: str, out: Path | None) -> None:
         out.write_bytes(text.encode())
 
 
+@main.command()
+@click.argument("job")
+@click.option(
+    "--out", type=click.Path(file_okay=False, path_type=Path), required=True, help="Folder; made if not there."
+)
+def sheets(job: str, out: Path) -> None:
+    """Write all sheets of a job as PDF."""
+    from .api.sheets import printed
+    from .store import access
+    from .store.gather import gather
+
+    with the_app():
+        found = printed(gather(access.console(), job))
+    out.mkdir(parents=True, exist_ok=True)
+    for name, body in found.items():
+        (out / f"{name}.pdf").write_bytes(body)
+        click.echo(out / f"{name}.pdf")
+
+
 @main.group()
 def entries() -> None:
     """Site entries."""

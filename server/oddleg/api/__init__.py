@@ -14,9 +14,11 @@ from .entries import entries
 from .errors import ProblemApi, handle_errors
 from .headers import finish_answers
 from .jobs import jobs
+from .pack import pack
 from .people import people
 from .request_body import Resource
 from .services import BASE, MARKER, Services, services
+from .sheets import sheets
 from .signing_in import open_to_all, sign_in_first
 
 about = Resource("about", __name__, url_prefix=BASE, description="What this server is.")
@@ -44,7 +46,7 @@ def serve_api(app: Flask, given: Services) -> None:
     sign_in_first(app)
     finish_answers(app)
     _describe(api)
-    for resource in (about, people, jobs, entries):
+    for resource in (about, people, jobs, entries, pack, sheets):
         api.register_blueprint(resource)
 
     @app.get(f"{BASE}/openapi.json")

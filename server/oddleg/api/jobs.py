@@ -8,6 +8,7 @@ from typing import Any
 from flask import Response, request
 from werkzeug.exceptions import PreconditionRequired
 
+from oddleg.plan import plan
 from oddleg.store import jobs as store
 from oddleg.store.gather import gather
 from oddleg.store.refusals import BadDocument, Stale
@@ -103,8 +104,6 @@ def replace(job: str) -> Response:
 def accept_stations(asked: dict[str, Any], job: str) -> Response:
     """Takes proposed stations up into the job, as a new revision."""
     revision = revision_sent()
-    from oddleg.plan import plan
-
     all_of_it = gather(caller(), job)
     if all_of_it.source.revision != revision:
         raise store.stale(job, revision, all_of_it.source.revision)

@@ -217,3 +217,27 @@ class MissingShape(Schema):
 class QuarantineShape(Schema):
     cases = fields.List(fields.Nested(CaseShape), required=True)
     missing = fields.List(fields.Nested(MissingShape), required=True)
+
+
+class SourceShape(Schema):
+    job = fields.String(required=True)
+    revision = fields.Integer(required=True)
+    position = fields.Integer(required=True)
+    chain = fields.String(required=True)
+    program = fields.String(required=True)
+    text = fields.String(required=True)
+
+
+class PartShape(Schema):
+    name = fields.String(required=True)
+    sha = fields.String(required=True)
+    bytes = fields.Integer(required=True)
+    mark = fields.String(required=True)
+
+
+class Manifest(Marked):
+    job = fields.String(required=True)
+    title = fields.String(required=True)
+    source = fields.Nested(SourceShape, required=True)
+    mark = fields.String(required=True)
+    parts = fields.List(fields.Nested(PartShape), required=True)
