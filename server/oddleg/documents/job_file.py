@@ -10,6 +10,7 @@ from zoneinfo import available_timezones
 
 from marshmallow import ValidationError
 
+from oddleg.charts import flatness_classes
 from oddleg.job import Flatness, Instrument, Job, Laser, Tolerances
 
 from .fields import Choice, Known, Listing, Number, Part, Record, Slug, Text, by_path, reversed_limits
@@ -27,6 +28,10 @@ RAISING: Mapping[int, Callable[[Document], Document]] = {}
 @cache
 def time_zones() -> frozenset[str]:
     return frozenset(available_timezones())
+
+
+def flatness_names() -> frozenset[str]:
+    return frozenset(one.name for one in flatness_classes())
 
 
 class LaserRecord(Record):
@@ -77,7 +82,7 @@ class TolerancesRecord(Record):
 
 class FlatnessRecord(Record):
     makes = Flatness
-    name = Text()
+    name = Known("a flatness class", "DIN 18202 row 3", flatness_names)
     straightedge_mm = Number(100, 15_000)
 
 
