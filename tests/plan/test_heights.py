@@ -32,9 +32,9 @@ def test_the_chain_is_fixed_once_the_units_are_ordered():
     """Trap 19, FP: D 875: tall 875 - 720 + 1970 = 2125; wall unit 2125 - 720 = 1405; clear over 905: 500."""
     of = datum_of(room(), LEVEL, [decision(875)])
     heights = chain(of)
-    assert heights[f"worktop of Sink run {ABOVE}"] == "905"
-    assert heights[f"top of Unit tall {ABOVE}"] == "2125"
-    assert heights[f"underside of Unit hung {ABOVE}"] == "1405"
+    assert heights[f"worktop {ABOVE}"] == "905"
+    assert heights[f"top of tall units {ABOVE}"] == "2125"
+    assert heights[f"underside of wall units {ABOVE}"] == "1405"
     assert heights["clear over the worktop"] == "500"
     assert "heights.clear_over_top" not in rules(of.findings)
 
@@ -42,7 +42,7 @@ def test_the_chain_is_fixed_once_the_units_are_ordered():
 def test_a_sub_deck_enters_the_chain_and_asks_which_may_give():
     """Trap 18, FP: 18 of build-up: worktop 875 + 18 + 30 = 923, clear 1405 - 923 = 482, 18 less than wanted."""
     of = datum_of(room(worktop=Worktop(30, 18)), LEVEL, [decision(875)])
-    assert chain(of)[f"worktop of Sink run {ABOVE}"] == "923"
+    assert chain(of)[f"worktop {ABOVE}"] == "923"
     assert chain(of)["clear over the worktop"] == "482"
     ask = next(one for one in of.findings if one.rule == "heights.clear_over_top")
     assert ask.severity == "warn" and ask.amount.text == "\N{MINUS SIGN}18" and "which may give" in ask.cure
@@ -62,13 +62,13 @@ def test_a_short_unit_over_a_hood_asks_nothing():
 def test_without_a_line_of_tops_wall_units_hang_at_the_wanted_clear_height():
     """FP: 905 + 450 = 1355."""
     of = datum_of(room(wall_units=WallUnits(False, 450.0)), LEVEL, [decision(875)])
-    assert chain(of)[f"underside of Unit hung {ABOVE}"] == "1355"
+    assert chain(of)[f"underside of wall units {ABOVE}"] == "1355"
 
 
 def test_heights_are_told_above_the_highest_spot_of_the_finished_floor():
     of = datum_of(room(), floor_of(surface(lambda x, y: 0.0), surface(lambda x, y: 12.0)), [decision(875)])
     assert chain(of)["datum above the bench mark"] == "875"
-    assert chain(of)[f"worktop of Sink run {ABOVE}"] == "893"
+    assert chain(of)[f"worktop {ABOVE}"] == "893"
 
 
 @pytest.mark.parametrize(
@@ -137,3 +137,11 @@ def test_a_height_to_stay_above_is_asked_by_the_lowest_worktop_at_the_walls():
     raised = run_of(unit("b"), name="other", datum_offset_mm=40.0, x_mm=1000.0)
     of = datum_of(room_of(run_of(unit()), raised, height_limits=(box,)), LEVEL)
     assert next(demand for demand in of.demands if demand.id == "limit/limit").datum_mm == 880 - 30
+
+
+def test_heights_that_differ_are_told_unit_by_unit():
+    short = unit("hood", height_mm=360.0, storey=Storey.WALL)
+    heights = chain(datum_of(room(unit(), TALL, HUNG, short), LEVEL, [decision(875)]))
+    assert heights[f"underside of Unit hung {ABOVE}"] == "1405"
+    assert heights[f"underside of Unit hood {ABOVE}"] == "1765"
+    assert heights[f"top of wall units {ABOVE}"] == "2125"

@@ -16,6 +16,12 @@ from .finding import Finding, Severity
 from .rod import Placed
 
 SAME_MM = 1e-6
+OF_ALL = {
+    HeightOf.WORKTOP_TOP: "worktop",
+    HeightOf.TALL_TOP: "top of tall units",
+    HeightOf.WALL_UNIT_TOP: "top of wall units",
+    HeightOf.WALL_UNIT_UNDERSIDE: "underside of wall units",
+}
 
 
 @dataclass(frozen=True)
@@ -131,7 +137,7 @@ def clear_over_worktops(room: Room, placed: Sequence[Placed], rising: Sequence[H
 
 def chain(job: Job, room: Room, placed: Sequence[Placed], datum_mm: float, finished_high_mm: float | None) -> Chain:
     """The heights that follow from the datum `datum_mm`, all above the highest spot of the finished floor, mm; above
-    the bench mark where no floor is known. Equal heights of one kind are one line."""
+    the bench mark where no floor is known. Equal heights of one kind are one line; where they differ, each is named."""
     step_mm = job.rounding_mm
     zero_mm = finished_high_mm or 0.0
     above = "above the bench mark" if finished_high_mm is None else "above the finished floor's highest spot"
@@ -142,15 +148,13 @@ def chain(job: Job, room: Room, placed: Sequence[Placed], datum_mm: float, finis
         why = f"Datum {text_mm(datum_mm, step_mm)} less the finished floor's highest spot {text_mm(zero_mm, step_mm)}."
         lines.append((f"carcass tops {above}", figure(datum_mm - zero_mm, step_mm, why)))
     rising = heights(job, room, placed)
-    said: set[tuple[HeightOf, float]] = set()
-    for one in rising:
-        key = (one.of, round(one.over_datum_mm, 6))
-        if key in said:
-            continue
-        said.add(key)
+    kinds = {(one.of, round(one.over_datum_mm, 6)): one for one in reversed(rising)}
+    for one in reversed(kinds.values()):
+        alone = sum(1 for of, _ in kinds if of is one.of) == 1
+        name = OF_ALL[one.of] if alone else one.name
         level_mm = datum_mm + one.over_datum_mm
         why = f"{one.how[0].upper()}{one.how[1:]}; {text_mm(level_mm, step_mm)} above the bench mark."
-        lines.append((f"{one.name} {above}", figure(level_mm - zero_mm, step_mm, why)))
+        lines.append((f"{name} {above}", figure(level_mm - zero_mm, step_mm, why)))
     clear = clear_over_worktops(room, placed, rising)
     if clear is not None:
         lines.append(
