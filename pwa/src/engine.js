@@ -15,9 +15,7 @@ import { openCache, openOutbox } from "./db.js";
 import { Device, unsentAsFile } from "./device.js";
 import { makeEntries } from "./entries.js";
 import { claim } from "./join.js";
-import { listen } from "./keys.js";
-import { questions } from "./limits.js";
-import { decisions, known, legsSet, notInPlan, survey, valueBefore } from "./local.js";
+import { known } from "./local.js";
 import { Mirror } from "./mirror.js";
 import { Outbox } from "./outbox.js";
 import { Packs } from "./pack.js";
@@ -89,47 +87,6 @@ export class Engine extends EventTarget {
   }
 
   /**
-   * The survey of one room as it stands on this phone, see local.js; null if the plan has no such room.
-   * @param {string} job
-   * @param {string} room
-   */
-  async survey(job, room) {
-    const part = await this.packs.part(job, `survey/${room}`);
-    return part && { part, ...survey(part, await this.known(job)) };
-  }
-
-  /** Entries that the plan on screen does not hold yet. @param {string} job */
-  async notInPlan(job) {
-    return notInPlan(await this.known(job));
-  }
-
-  /** Live datum decisions of a room, sent or not. */
-  async decisions(job, room) {
-    return decisions(await this.known(job), room);
-  }
-
-  /** Live ticks of a unit's legs, sent or not. */
-  async legsSet(job, item) {
-    return legsSet(await this.known(job), item);
-  }
-
-  /**
-   * What to ask before saving a reading, from the plan's fixed limits and what was read in the same set-up.
-   * @param {{part: any, stations: import("./local.js").LocalStation[]}} survey as `survey` gave it
-   * @param {{station: string, set_up: string, way: "down" | "up" | "offset", side: "above" | "below" | null, raw: string,
-   *   unit: import("./numbers.js").Unit}} reading
-   * @returns {import("./limits.js").Question[]}
-   */
-  questions({ part, stations }, { station, set_up, ...reading }) {
-    const same = (one) => one.set_up === set_up && one.way === reading.way;
-    const here = stations.find((one) => one.id === station)?.readings.filter(same) ?? [];
-    return questions(reading, part.limits, {
-      repeats: here.map((one) => one.value),
-      before: valueBefore(stations, set_up, reading.way),
-    });
-  }
-
-  /**
    * A sheet as PDF, made by the office's server now.
    * @param {string} job
    * @param {string} name of part `sheets`
@@ -144,11 +101,6 @@ export class Engine extends EventTarget {
   /** Hands over what was not sent, as a file. @returns {Promise<"shared" | "downloaded" | "given_up">} */
   async handOver() {
     return this.device.handOver(await unsentAsFile(this.outbox, { app: APP, now_ms: this.now() }));
-  }
-
-  /** Listens to a measure that types. @param {(typed: import("./keys.js").Typed) => void} heard @returns {() => void} */
-  listenToMeasure(heard) {
-    return listen(globalThis.document, heard);
   }
 
   #tell(what) {

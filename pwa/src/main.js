@@ -19,6 +19,7 @@ let app = {
   officeProblem: null, joinProblem: "", version: "", jobProblem: null, ready: false,
 };
 let engine;
+let drawn = false;
 let turn = 0;
 let halfFilled = false;
 let toastTimer;
@@ -28,6 +29,8 @@ function show(facts) {
   app = { ...app, ...facts };
   const { title, under, back, body } = screen(app);
   document.title = under ? `${title} · ${under}` : `${title} · Oddleg`;
+  if (!drawn) root.replaceChildren(); // "is starting" goes only once there is something to show
+  drawn = true;
   render(frame(app, { title, under, back }, body), root);
 }
 
@@ -64,11 +67,9 @@ async function gather(asked) {
     },
   };
   if (!asked.job) return { ...common, pack: null, known: [], entries: [], local: null };
-  const manifest = await engine.packs.manifest(asked.job);
-  if (!manifest) return { ...common, pack: null, jobProblem: status.jobs[asked.job] ?? status.problem };
-  const parts = Object.fromEntries(
-    await Promise.all(manifest.parts.map(async ({ name }) => [name, await engine.packs.part(asked.job, name)])),
-  );
+  const held = await engine.packs.read(asked.job);
+  if (!held) return { ...common, pack: null, jobProblem: status.jobs[asked.job] ?? status.problem };
+  const { manifest, parts } = held;
   if (!parts.job) return { ...common, pack: null, jobProblem: "The plan has no part that names the job. It is fetched again." };
   const known = await engine.known(asked.job);
   return {
