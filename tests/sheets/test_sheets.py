@@ -1,10 +1,11 @@
-"""Sheets read back from their PDF by pdfplumber."""
+"""Sheets read back from their PDF: places and fonts by pdfplumber, words alone by PDFium, which is quicker."""
 
 import io
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 
 import pdfplumber
+import pypdfium2
 import pytest
 import sample_plan as sample
 
@@ -19,9 +20,17 @@ def opened(name, plan=None, source=SOURCE):
     return pdfplumber.open(io.BytesIO(sheet_pdf(plan or sample.plan(), name, source)))
 
 
+def pages_of(name, plan=None, source=SOURCE):
+    """The words of each page, one space between."""
+    pdf = pypdfium2.PdfDocument(sheet_pdf(plan or sample.plan(), name, source))
+    try:
+        return [" ".join(page.get_textpage().get_text_bounded().split()) for page in pdf]
+    finally:
+        pdf.close()
+
+
 def text_of(name, plan=None, source=SOURCE):
-    with opened(name, plan, source) as pdf:
-        return "\n".join(page.extract_text() for page in pdf.pages)
+    return " ".join(pages_of(name, plan, source))
 
 
 def room_of(units, decided=True):
@@ -142,12 +151,11 @@ def test_a_room_without_units_says_so():
 
 @pytest.mark.parametrize(("name", "a_page"), [("legs-kitchen", None), ("labels-kitchen", 6)])
 def test_a_hundred_units_flow_over_the_pages(name, a_page):
-    with opened(name, sample.plan(room_of(many_units(100)))) as pdf:
-        text = "".join(page.extract_text() for page in pdf.pages)
-        assert all(f"base number {n}" in text for n in range(1, 101))
-        assert len(pdf.pages) > 5
-        if a_page:
-            assert len(pdf.pages) == -(-100 // a_page)
+    pages = pages_of(name, sample.plan(room_of(many_units(100))))
+    assert all(f"base number {n} " in "".join(f"{page} " for page in pages) for n in range(1, 101))
+    assert len(pages) > 5
+    if a_page:
+        assert len(pages) == -(-100 // a_page)
 
 
 @pytest.mark.parametrize("name", ["legs-kitchen", "labels-kitchen"])
