@@ -53,7 +53,7 @@ def mark_of(shown: object) -> str:
 
 
 def parts(plan: Plan, revision: int) -> dict[str, Part]:
-    """Every part by name, each with its `mark`: job, survey/ROOM, floor/ROOM, datum/ROOM, unit/ITEM, findings, sheets."""
+    """Every part by its name in the pack, each with its `mark`."""
     found: dict[str, Part] = {}
     for room in plan.rooms:
         found[f"survey/{room.room.id}"] = _survey_part(plan, room)

@@ -1,8 +1,8 @@
 """Where to read: the stations that the fitter is sent to, in a first pass and then in between.
 
 First pass: along the two leg lines of each run at both ends and every `spacing_mm` or closer, in each appliance bay and
-on its way out, and in each doorway. In between: only where neighbours on a line differ by more than `between_mm`. The high
-spot cannot be foretold: it is found by sweeping, and the fitter adds a station there. Common practice.
+on its way out, and in each doorway. In between: only where neighbours on a line differ by more than `between_mm`. The
+high spot cannot be foretold: it is found by sweeping, and the fitter adds a station there. Common practice.
 """
 
 from __future__ import annotations
@@ -11,6 +11,8 @@ import hashlib
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+
+import numpy as np
 
 from oddleg.job import ApplianceBay, Carcass, Job, OpenUnit, Point, Room, Run, Station
 
@@ -116,15 +118,21 @@ def proposed_stations(job: Job, room: Room, already: Sequence[Station] = ()) -> 
 
     Spots that a station of `already` serves are left out, and no name of theirs is given again.
     """
-    known = list(already)
+    places = np.array([_at(one) for one in already], dtype=float).reshape(-1, 2)
+    names = {one.name for one in already}
     proposed: list[Station] = []
+    numbers: dict[str, int] = {}
     for word, spot, serves in _wanted_spots(job, room):
-        if any(math.dist(_at(one), (spot.x_mm, spot.y_mm)) < SAME_SPOT_MM for one in known):
+        at = np.array([spot.x_mm, spot.y_mm])
+        if (np.hypot(*(places - at).T) < SAME_SPOT_MM).any():
             continue
+        name = None
+        while name is None or name in names:
+            numbers[word] = numbers.get(word, 0) + 1
+            name = f"{word} {said(numbers[word])}"
         id = station_id(room, spot.x_mm, spot.y_mm)
-        station = Station(id, _next_name(word, known), float(round(spot.x_mm)), float(round(spot.y_mm)), serves)
-        known.append(station)
-        proposed.append(station)
+        proposed.append(Station(id, name, float(round(spot.x_mm)), float(round(spot.y_mm)), serves))
+        places = np.vstack([places, at])
     return tuple(proposed)
 
 
@@ -178,14 +186,6 @@ def _names_between(name: str) -> Iterator[str]:
     while True:
         yield f"{name} part {said(number)}"
         number += 1
-
-
-def _next_name(word: str, known: Sequence[Station]) -> str:
-    names = {one.name for one in known}
-    number = 1
-    while f"{word} {said(number)}" in names:
-        number += 1
-    return f"{word} {said(number)}"
 
 
 def _wanted_spots(job: Job, room: Room) -> Iterator[tuple[str, Point, str]]:

@@ -37,7 +37,7 @@ def mark_place(mark: BenchMark) -> Point | None:
 
 
 def known_stations(room: Room, site: Site) -> Known:
-    """The job's own first, then those added on site, then those that only a reading names (a proposal that was read)."""
+    """The job's own first, then those added on site, then those that only a reading names (proposed, and read)."""
     stations = {one.id: one for one in room.stations}
     for entry in site.added:
         new = body(entry, AddedStation)
