@@ -150,3 +150,10 @@ def test_one_spot_read_two_ways_in_one_set_up_is_a_repeat():
     log.read("one", nail=1000.0, sill=150.0)
     log.read("one", Way.OFFSET, sill=-153.0)
     assert finding(levels_of(log), "levels.repeats_differ").amount.mm == pytest.approx(3.0)
+
+
+def test_a_pencil_line_is_not_knocked():
+    log = Log().set_up("line", line_level_mm=850.0, line_give_or_take_mm=0.5)
+    log.read("line", Way.OFFSET, nail=-850.0, door=-858.0)
+    log.read_at("line", "nail", -853.0, Way.OFFSET)
+    assert rules(levels_of(log), Severity.STOP) == ["levels.repeats_differ"]

@@ -33,10 +33,13 @@ def solved(design: np.ndarray, observed: np.ndarray, covariance: np.ndarray) -> 
     except np.linalg.LinAlgError as error:
         raise ValueError("the covariance of the observations is not positive definite") from error
     white, target = solve_triangular(root, design, lower=True), solve_triangular(root, observed, lower=True)
-    q, r = qr(white, mode="economic")
+    count = design.shape[1]
+    # The target stands beside the design, so that Q' target comes out as the last column and Q is never formed.
+    (triangle,) = qr(np.column_stack((white, target)), mode="r")
+    r, turned = triangle[:count, :count], triangle[:count, count]
     diagonal = np.abs(np.diag(r))
-    if design.shape[0] < design.shape[1] or (diagonal <= 1e-12 * diagonal.max(initial=0.0)).any():
+    if len(observed) < count or (diagonal <= 1e-12 * diagonal.max(initial=0.0)).any():
         raise ValueError("the observations do not determine every unknown")
-    unknowns = solve_triangular(r, q.T @ target)
-    inverse = solve_triangular(r, np.eye(design.shape[1]))
+    unknowns = solve_triangular(r, turned)
+    inverse = solve_triangular(r, np.eye(count))
     return Adjusted(unknowns, inverse @ inverse.T, observed - design @ unknowns)
