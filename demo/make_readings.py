@@ -11,6 +11,7 @@ import random
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
+from oddleg.charts import charts
 from oddleg.documents import load_job, parsed_entry
 from oddleg.plan import plan
 from oddleg.plan.parts import parts
@@ -123,7 +124,7 @@ def surveyed(job):
 
 def planned(job, survey):
     entries = [parsed_entry(one, position, "Ned") for position, one in enumerate(survey.entries, 1)]
-    return plan(job, entries)
+    return plan(job, entries, charts())
 
 
 def main():

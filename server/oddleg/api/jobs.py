@@ -8,6 +8,7 @@ from typing import Any
 from flask import Response, request
 from werkzeug.exceptions import PreconditionRequired
 
+from oddleg.charts import charts
 from oddleg.plan import plan
 from oddleg.store import jobs as store
 from oddleg.store.gather import gather
@@ -107,7 +108,9 @@ def accept_stations(asked: dict[str, Any], job: str) -> Response:
     all_of_it = gather(caller(), job)
     if all_of_it.source.revision != revision:
         raise store.stale(job, revision, all_of_it.source.revision)
-    room = next((one for one in plan(all_of_it.job, all_of_it.entries).rooms if one.room.id == asked["room"]), None)
+    room = next(
+        (one for one in plan(all_of_it.job, all_of_it.entries, charts()).rooms if one.room.id == asked["room"]), None
+    )
     if room is None:
         names = ", ".join(one.id for one in all_of_it.job.rooms)
         raise BadDocument({"room": [f"This job has no room {asked['room']!r}; it has {names}."]})

@@ -8,7 +8,12 @@ from collections.abc import Iterable
 from functools import cache
 from importlib.resources import files
 
-from oddleg.job import FlatnessClass
+from oddleg.job import Charts, FlatnessClass
+
+
+def charts() -> Charts:
+    """All tables that ship with the program."""
+    return Charts(flatness_classes())
 
 
 @cache

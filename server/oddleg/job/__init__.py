@@ -1,5 +1,6 @@
 """What goes into a plan: the job and its entries, as frozen values without rules."""
 
+from .charts import Charts
 from .entries import (
     AddedStation,
     Blocked,
@@ -70,6 +71,7 @@ __all__ = [
     "Box",
     "BreakLine",
     "Carcass",
+    "Charts",
     "CornerPost",
     "DatumDecision",
     "Doorway",

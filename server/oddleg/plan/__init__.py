@@ -8,12 +8,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from oddleg.job import Entry, Job, Room, SetUp
+from oddleg.job import Charts, Entry, Job, Room, SetUp
 
 from .datum import Datum, datum
 from .figure import Figure
 from .finding import Finding
 from .finished_floor import Floor, floor
+from .flatness import flatness_findings
 from .floor_figures import floor_figures
 from .instrument import CheckResult
 from .laser_checks import check_findings, check_results
@@ -60,16 +61,16 @@ class Plan:
     findings: tuple[Finding, ...]
 
 
-def plan(job: Job, entries: Sequence[Entry]) -> Plan:
-    """The plan that follows from a job and its log of entries. Pure: the same in gives the same out.
+def plan(job: Job, entries: Sequence[Entry], charts: Charts) -> Plan:
+    """The plan that follows from a job, its log of entries and the tables. Pure: the same in gives the same out.
 
     Entries are in log order. Nothing here raises for what was measured or typed: what cannot be built is a finding.
     """
     known = site(job, entries)
-    return Plan(job, tuple(_room_plan(job, room, of_room(known, room)) for room in job.rooms), known.findings)
+    return Plan(job, tuple(_room_plan(job, room, of_room(known, room), charts) for room in job.rooms), known.findings)
 
 
-def _room_plan(job: Job, room: Room, here: Site) -> RoomPlan:
+def _room_plan(job: Job, room: Room, here: Site, charts: Charts) -> RoomPlan:
     stations = known_stations(room, here)
     marks = {mark.id: (mark.name, mark_place(mark)) for mark in room.bench_marks}
     places = stations.places | {id: place for id, (_, place) in marks.items()}
@@ -93,7 +94,7 @@ def _room_plan(job: Job, room: Room, here: Site) -> RoomPlan:
         levels,
         floors,
         floor_figures(job, floors),
-        (),
+        flatness_findings(job, room, floors.as_read, charts.flatness_classes),
         decided,
         unit_legs(job, room, placed, floors, datum_mm, here.legs_set, here.readings),
         (

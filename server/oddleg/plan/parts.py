@@ -184,7 +184,7 @@ def _job_part(plan: Plan, revision: int) -> Part:
 def _survey_part(plan: Plan, room: RoomPlan) -> Part:
     job, levels, step_mm = plan.job, room.levels, plan.job.rounding_mm
     planes = {one.set_up: one for one in levels.planes}
-    closed = levels.misclosure
+    closed, called = levels.misclosure, {one.id: one.name for one, _ in room.set_ups}
     return {
         "room": room.room.id,
         "name": room.room.name,
@@ -252,7 +252,7 @@ def _survey_part(plan: Plan, room: RoomPlan) -> Part:
             figure(
                 closed.mm,
                 0.1,
-                f"The way through {' and '.join(closed.set_ups)} comes back to where it began by this much; "
+                f"The way through {' and '.join(called[id] for id in closed.set_ups)} comes back to where it began by this much; "
                 f"the job lets it be {figure(closed.limit_mm, 0.1).text} mm.",
             )
         ),

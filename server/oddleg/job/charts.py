@@ -1,0 +1,12 @@
+"""The tables that a plan is made with, as frozen values: read further out, handed in."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from .flatness_class import FlatnessClass
+
+
+@dataclass(frozen=True)
+class Charts:
+    flatness_classes: tuple[FlatnessClass, ...] = ()

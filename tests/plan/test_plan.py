@@ -1,0 +1,227 @@
+"""The whole way from a job and its entries to a plan and its parts."""
+
+import dataclasses
+import json
+
+import demo_hall
+import pytest
+import sample_room as sample
+
+from oddleg.charts import charts
+from oddleg.job import (
+    BenchMark,
+    Blocked,
+    DatumDecision,
+    Entry,
+    GoodEnough,
+    Reading,
+    SetUp,
+    Stage,
+    Station,
+    Way,
+)
+from oddleg.plan import plan as plan_of
+from oddleg.plan.parts import MARK_SIGNS, mark_of, parts
+
+SET_UP = SetUp("one", "set-up one", "room", Stage.STRIPPED, "laser", "rule")
+
+
+def plan(job, log):
+    return plan_of(job, log, charts())
+
+
+def entry(position, body, replaces=None):
+    return Entry(f"uid-{position}", position, "Ned", "2026-11-23T08:40:00Z", body, replaces)
+
+
+def read(station, value_mm, position, way=Way.DOWN):
+    x_mm, y_mm = getattr(station, "x_mm", None), getattr(station, "y_mm", None)
+    return entry(position, Reading("one", station.id, way, value_mm, station.name, x_mm, y_mm))
+
+
+def surveyed(values, *more):
+    """One run of two carcasses, its four stations read, the bench mark first and last at 1200."""
+    room = sample.room(sample.run(sample.carcass("left"), sample.carcass("right")))
+    job = sample.job(room)
+    mark = room.bench_marks[0]
+    stations = [one.station for one in plan(job, ()).rooms[0].station_list.stations]
+    log = [entry(1, SET_UP), read(mark, 1200.0, 2)]
+    log += [read(station, value, i) for i, (station, value) in enumerate(zip(stations, values, strict=True), 3)]
+    return plan(job, [*log, read(mark, 1200.0, 90), *more])
+
+
+def all_texts(value):
+    if isinstance(value, dict):
+        for one in value.values():
+            yield from all_texts(one)
+    elif isinstance(value, list):
+        for one in value:
+            yield from all_texts(one)
+    elif isinstance(value, str):
+        yield value
+
+
+def rules(found):
+    return {row["rule"] for row in parts(found, 1)["findings"]["findings"]}
+
+
+def test_the_demo_is_level_to_within_its_own_give_or_take_of_the_floor_that_was_made_up():
+    room = demo_hall.hall_plan().rooms[0]
+    by_id = {one.station.id: one.station for one in room.station_list.stations}
+    for one in room.levels.stations:
+        station = by_id[one.station]
+        if station.surface == "floor":
+            fall_mm = 14.0 * (0.75 * station.x_mm / 5400 + 0.25 * station.y_mm / 2900)
+            away_sq = (station.x_mm - 2300) ** 2 + (station.y_mm - 2300) ** 2
+            made_up_mm = -0.8 - fall_mm - 2.5 * max(0.0, 1 - away_sq / 900**2)
+            # Twice the 95 % half-width and the half of the half millimetre it was read to.
+            assert abs(one.level_mm - made_up_mm) < 2 * one.half_width_mm + 0.25
+
+
+def test_the_same_in_gives_the_same_out_and_every_value_can_be_written_as_json():
+    once = json.dumps(parts(demo_hall.hall_plan(), 1), allow_nan=False)
+    again = json.dumps(parts(plan(demo_hall.job(), demo_hall.entries()), 1), allow_nan=False)
+    assert once == again
+
+
+def test_a_blunder_that_was_read_again_leaves_no_trace_in_the_levels():
+    room = demo_hall.hall_plan().rooms[0]
+    assert room.levels.misclosure is not None and abs(room.levels.misclosure.mm) <= room.levels.misclosure.limit_mm
+    assert not [one for one in room.levels.findings if one.severity != "note"]
+
+
+def test_legs_of_a_level_floor_all_get_the_preset():
+    # Floor 10 below the bench mark, datum 862, carcass 720: legs 862 - 720 + 10 = 152.
+    found = surveyed([1210.0] * 4, entry(91, DatumDecision("room", "wanted_height", 862.0, "aaaaaa")))
+    for unit in found.rooms[0].units:
+        assert unit.preset.text == "152"
+        assert {leg.height.text for leg in unit.legs} == {"152"} and {leg.differs.text for leg in unit.legs} == {"0"}
+
+
+def test_a_job_without_readings_makes_a_plan_that_says_what_to_do_next():
+    room = sample.room(sample.run(sample.carcass("only")))
+    found = plan(sample.job(room), ())
+    texts = list(all_texts(parts(found, 1)))
+    assert any("read the nail first" in text for text in texts)
+    assert found.rooms[0].units == () and not found.rooms[0].datum.decided
+
+
+@pytest.mark.parametrize("count", [0, 1])
+def test_a_room_of_no_runs_and_a_run_of_no_items_make_a_plan(count):
+    room = sample.room(*[sample.run() for _ in range(count)])
+    assert parts(plan(sample.job(room), ()), 1)["survey/room"]["stations"] == []
+
+
+def test_a_job_of_no_rooms_makes_a_plan():
+    assert parts(plan(sample.job(), ()), 1)["job"]["rooms"] == []
+
+
+def test_one_reading_and_all_readings_at_one_spot_make_a_plan_with_a_finding():
+    room = sample.room(sample.run(sample.carcass("only")))
+    spot = Station("st-one", "back one", 40.0, 40.0)
+    log = [entry(1, SET_UP), read(room.bench_marks[0], 1200.0, 2), read(spot, 1210.0, 3)]
+    assert "datum.leg_floor_unknown" in rules(plan(sample.job(room), log))
+    same = [entry(1, SET_UP), *(read(spot, 1210.0 + i, i + 2) for i in range(5))]
+    assert parts(plan(sample.job(room), same), 1)["findings"]["findings"]
+
+
+def test_a_bench_mark_that_was_never_read_is_a_stop():
+    room = sample.room(sample.run(sample.carcass("only")))
+    log = [entry(1, SET_UP), read(Station("st-one", "back one", 40.0, 40.0), 1210.0, 2)]
+    rows = parts(plan(sample.job(room), log), 1)["findings"]["findings"]
+    assert rows[0]["severity"] == "stop" and "nail was never read" in rows[0]["wrong"]
+
+
+def test_a_station_that_was_read_keeps_its_place_and_name_when_the_run_is_moved():
+    room = sample.room(sample.run(sample.carcass("only")))
+    stations = [one.station for one in plan(sample.job(room), ()).rooms[0].station_list.stations]
+    log = [entry(1, SET_UP), read(room.bench_marks[0], 1200.0, 2), read(stations[0], 1210.0, 3)]
+    moved = sample.room(sample.run(sample.carcass("only"), x_mm=900.0))
+    after = {one.station.id: one.station for one in plan(sample.job(moved), log).rooms[0].station_list.stations}
+    kept = after[stations[0].id]
+    assert (kept.name, kept.x_mm, kept.y_mm) == (stations[0].name, stations[0].x_mm, stations[0].y_mm)
+    assert len(after) == 5
+
+
+def test_a_blocked_station_is_shown_as_blocked_until_it_is_read():
+    room = sample.room(sample.run(sample.carcass("only")))
+    first = plan(sample.job(room), ()).rooms[0].station_list.stations[0].station
+    log = [entry(1, SET_UP), read(room.bench_marks[0], 1200.0, 2), entry(3, Blocked(first.id, "boxes"))]
+    states = lambda log: {
+        one.station.id: one.state for one in plan(sample.job(room), log).rooms[0].station_list.stations
+    }
+    assert states(log)[first.id] == "blocked"
+    assert states([*log, read(first, 1210.0, 4)])[first.id] == "read"
+
+
+def test_in_betweens_are_asked_for_where_neighbours_differ_until_the_fitter_says_good_enough():
+    found = surveyed([1200.0, 1206.0, 1206.0, 1200.0])
+    between = [one.station.name for one in found.rooms[0].station_list.stations if one.pass_number == 2]
+    assert between == ["back one half", "front two half"]
+    enough = surveyed([1200.0, 1206.0, 1206.0, 1200.0], entry(91, GoodEnough("room")))
+    assert [one for one in enough.rooms[0].station_list.stations if one.pass_number == 2] == []
+    middle = found.rooms[0].floor.under_legs.at(600.0, 40.0), enough.rooms[0].floor.under_legs.at(600.0, 40.0)
+    # The job's own figures: ±1 between stations, ±2 where the in-betweens were left out.
+    assert middle[1].half_width_mm - middle[0].half_width_mm == pytest.approx(2.0 - 1.0)
+    assert any("±2 mm" in text for text in all_texts(parts(enough, 1)["survey/room"]["skipped"]))
+
+
+def test_a_bench_mark_not_read_at_the_end_is_said_and_blocks_nothing():
+    room = sample.room(sample.run(sample.carcass("only")), bench_marks=(BenchMark("mark", "nail"),))
+    log = [
+        entry(1, SET_UP),
+        read(room.bench_marks[0], 1200.0, 2),
+        read(Station("s", "back one", 40.0, 40.0), 1210.0, 3),
+    ]
+    survey = parts(plan(sample.job(room), log), 1)["survey/room"]
+    assert any("bench mark was not read again" in text for text in survey["skipped"])
+    assert any("not checked" in text for text in survey["skipped"])
+    assert survey["stations"][0]["level"]["text"] == "−10"
+
+
+def test_a_mark_changes_with_a_shown_text_and_only_then():
+    figure = {"mm": 152.2, "text": "152", "why": "so"}
+    assert mark_of(figure) == mark_of(figure | {"mm": 152.3}) != mark_of(figure | {"text": "153"})
+    assert len(mark_of(figure)) == 6 and set(mark_of(figure)) <= set(MARK_SIGNS)
+
+
+def test_a_note_changes_no_part():
+    from oddleg.job import Note
+
+    before = parts(demo_hall.hall_plan(), 1)
+    noted = [*demo_hall.entries(), Entry("n", 999, "Ned", "2026-11-23T12:00:00Z", Note("sink", "chipped"))]
+    assert {name: one["mark"] for name, one in parts(plan(demo_hall.job(), noted), 1).items()} == {
+        name: one["mark"] for name, one in before.items()
+    }
+
+
+def test_every_figure_opens_to_a_sentence():
+    found = parts(demo_hall.hall_plan(), 1)
+
+    def figures(value, path=""):
+        if isinstance(value, dict):
+            if set(value) == {"mm", "text", "why"}:
+                yield path, value
+            for key, one in value.items():
+                yield from figures(one, f"{path}/{key}")
+        elif isinstance(value, list):
+            for i, one in enumerate(value):
+                yield from figures(one, f"{path}/{i}")
+
+    silent = [path for path, one in figures(found) if not one["why"].strip().endswith(".")]
+    assert not [path for path in silent if "/amount" not in path], silent
+
+
+def test_a_job_of_500_units_makes_a_plan():
+    room = sample.room(sample.run(*(sample.carcass(f"unit-{i}") for i in range(500))))
+    found = plan(sample.job(room), ())
+    assert len(found.rooms[0].station_list.stations) == 2 * 251
+
+
+def test_a_layer_still_to_be_laid_reaches_the_plinth_but_not_the_legs():
+    job = demo_hall.job()
+    bare = dataclasses.replace(job, rooms=(dataclasses.replace(job.rooms[0], layers=()),))
+    with_sheet, without = demo_hall.hall_plan().rooms[0], plan(bare, demo_hall.entries()).rooms[0]
+    for one, other in zip(with_sheet.units, without.units, strict=True):
+        assert [leg.height.text for leg in one.legs] == [leg.height.text for leg in other.legs]
+        assert [gap.gap.mm + 3 for gap in one.gaps] == pytest.approx([gap.gap.mm for gap in other.gaps])
