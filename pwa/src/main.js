@@ -21,6 +21,7 @@ let app = {
 let engine;
 let drawn = false;
 let turn = 0;
+let newest = null;
 let halfFilled = false;
 let toastTimer;
 
@@ -40,14 +41,14 @@ function toast(text) {
   toastTimer = setTimeout(() => show({ toast: "" }), TOAST_MS);
 }
 
-/** Reads what the route wants from this phone; an answer that a newer question has overtaken is dropped. */
-async function load(more = {}) {
+/**
+ * Reads what the route wants from this phone. An answer that a newer question has overtaken is dropped, and the newer one
+ * is waited for: whoever awaits this sees what was saved before.
+ */
+function load() {
   const mine = (turn += 1);
-  const asked = route(location.hash);
-  const fresh = await gather(asked);
-  if (mine !== turn) return false;
-  show({ ...fresh, ...more, ready: true });
-  return true;
+  newest = gather(route(location.hash)).then((fresh) => (mine === turn ? show({ ...fresh, ready: true }) : newest));
+  return newest;
 }
 
 async function gather(asked) {
@@ -98,7 +99,8 @@ function local(job, known) {
 async function moved() {
   const before = app.route;
   halfFilled = false;
-  if (!(await load({ joinProblem: "", view: {}, officeProblem: null, toast: "" }))) return;
+  app = { ...app, joinProblem: "", view: {}, officeProblem: null, toast: "" };
+  await load();
   if (before.hash !== app.route.hash) {
     window.scrollTo(0, 0);
     document.getElementById("title")?.focus({ preventScroll: true });
@@ -132,7 +134,7 @@ async function start() {
     }));
   }
   let drawing = null;
-  engine.addEventListener("change", () => (drawing ??= setTimeout(() => { drawing = null; load(); }, 30)));
+  engine.addEventListener("change", () => (drawing ??= setTimeout(() => { drawing = null; load().catch(console.error); }, 30)));
   window.addEventListener("hashchange", moved);
   window.addEventListener("beforeinstallprompt", (event) => {
     event.preventDefault();

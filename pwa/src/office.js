@@ -6,14 +6,13 @@ import { confirm } from "./ui/dialog.js";
 export function officeActions({ engine, show, toast, app }) {
   const api = (path, request) => engine.api.json(path, request);
   const post = (path, body) => api(path, { method: "POST", body });
-  const listIn = (answer, name) => (Array.isArray(answer) ? answer : (answer?.[name] ?? []));
 
   async function load(kept = {}) {
     const [people, pairings, quarantine] = await Promise.all([api("/people"), api("/pairings"), api("/quarantine")]);
     show({
       officeProblem: null,
       office: {
-        ...kept, people: listIn(people, "people"), pairings: listIn(pairings, "pairings"), quarantine: listIn(quarantine, "entries"),
+        ...kept, people: people.people, pairings: pairings.pairings, quarantine,
       },
     });
   }
@@ -53,6 +52,17 @@ export function officeActions({ engine, show, toast, app }) {
     async unassign({ job, person, title, name }) {
       await api(`/jobs/${encodeURIComponent(job)}/assignments/${encodeURIComponent(person)}`, { method: "DELETE" });
       toast(`${name} is off ${title}`);
+    },
+    async release({ id }) {
+      await post(`/quarantine/${encodeURIComponent(id)}/release`);
+      await load(kept());
+      toast("Taken into the job");
+    },
+    async dismiss({ id }) {
+      const said = html`<p>It stays in the record, out of the job.</p>`;
+      if (!(await confirm("Leave this entry out?", said, "Leave it out"))) return;
+      await post(`/quarantine/${encodeURIComponent(id)}/dismissal`);
+      await load(kept());
     },
     async import({ file, copy, done }) {
       let document;

@@ -4,14 +4,14 @@ import { on } from "./events.js";
 
 /**
  * @param {{text: string, why: string} | null | undefined} figure
- * @param {{size?: "" | "big" | "huge", unit?: string, name?: string, none?: string, copies?: boolean}} [how]
+ * @param {{size?: "" | "big" | "huge", unit?: string, name?: string, none?: string }} [how]
  */
-export function fig(figure, { size = "", unit = "", name = "", none = "–", copies = false } = {}) {
+export function fig(figure, { size = "", unit = "", name = "", none = "–" } = {}) {
   if (!figure) return html`<span class="num" aria-label=${`${name} none`.trim()}>${none}</span>`;
   return html`<button
     class="fig ${size}" type="button" title="Where this figure comes from"
     aria-label=${`${name} ${figure.text} ${unit}: where it comes from`.trim()}
-    @click=${on("why", { ...figure, name, unit, copies })}
+    @click=${on("why", { ...figure, name, unit })}
   ><span>${figure.text}</span>${unit ? html`<small>${unit}</small>` : nothing}</button>`;
 }
 

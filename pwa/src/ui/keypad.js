@@ -40,10 +40,15 @@ export function keypad({ decimals, save, onKey, onSave, busy = false }) {
   </div>`;
 }
 
-/** The value before it is saved: as typed, and in mm beside it where it was typed in another unit. */
-export function readout({ raw, unit, value_mm, label, side = null }) {
+/**
+ * The value before it is saved: as typed, and in mm beside it where it was typed in another unit. While nothing is typed,
+ * what was saved last stands there.
+ */
+export function readout({ raw, unit, value_mm, label, side = null, saved = "" }) {
   return html`<div class="readout">
-    <output class=${raw.length > 6 ? "long" : ""} aria-label=${label}>${side ? SIGNS[side] : nothing}${raw || html`<span class="empty">–</span>`}</output>
+    <output class=${raw.length > 6 ? "long" : ""} aria-label="Typed">${raw
+      ? html`${side ? SIGNS[side] : nothing}${raw}`
+      : saved ? html`<span class="saved">${shape("read", "st")} ${saved}</span>` : html`<span class="empty">–</span>`}</output>
     <div class="echo"><span>${label}</span>
       ${value_mm !== null && unit !== "mm" ? html`<b>${value_mm} mm</b>` : html`<span>${unit}</span>`}</div>
   </div>`;

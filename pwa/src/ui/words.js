@@ -17,6 +17,9 @@ export function age(ms) {
   return `${Math.floor(minutes / 1440)} days ago`;
 }
 
+/** A moment as people here write it. @param {string} utc */
+export const when = (utc) => new Date(utc).toLocaleString("en-GB", { dateStyle: "medium", timeStyle: "short" });
+
 /** @param {number} bytes */
 export const room = (bytes) =>
   bytes >= 1e9 ? `${Math.floor(bytes / 1e9)} GB` : bytes >= 1e6 ? `${Math.floor(bytes / 1e6)} MB` : `${Math.ceil(bytes / 1e3)} kB`;

@@ -9,6 +9,9 @@ const choices = (list, done) => html`<div class="stack">${list.map(([id, words])
 export const askBlocked = (name) =>
   ask(`${name}: blocked by`, (done) => html`<p>It is asked for again later. A reading lifts it.</p>${choices(REASONS.map((one) => [one, one]), done)}`);
 
+/** @param {[string, string][]} list @returns {Promise<string | null>} */
+export const askMore = (list) => ask("More", (done) => choices(list, done));
+
 /** @returns {Promise<string | null>} */
 export const askWay = (now) =>
   ask("How it is read", (done) => choices(Object.entries(WAYS).map(([id, one]) => [id, `${one.long}${id === now ? " (now)" : ""}`]), done));

@@ -4,6 +4,7 @@ import { drawing } from "../ui/drawing.js";
 import { on } from "../ui/events.js";
 import { fig, pairs, range } from "../ui/figure.js";
 import { findings } from "../ui/finding.js";
+import { when } from "../ui/words.js";
 import { planLine } from "./frame.js";
 
 export function datum(app) {
@@ -25,6 +26,8 @@ export function datum(app) {
       <div>${part.chain?.length ? html`<section class="sect"><h2>Heights that follow</h2>${pairs(part.chain)}</section>` : nothing}
         ${part.guesses?.length
           ? html`<section class="sect"><h2>Rests on a guess</h2><ul class="rows">${part.guesses.map((one) => html`<li class="row">${one}</li>`)}</ul></section>` : nothing}
+        ${part.skipped?.length
+          ? html`<section class="sect"><h2>Skipped so far</h2><ul class="rows">${part.skipped.map((one) => html`<li class="row">${one}</li>`)}</ul></section>` : nothing}
         ${part.slacks?.length ? slacks(part.slacks) : nothing}</div>
       <div class="stack">${drawing(part.drawing)}${findings(part.findings)}</div>
     </div>`;
@@ -43,7 +46,7 @@ function decidedCard({ decided, rivals, choices }, mine) {
     ${decided
       ? html`<section class="card mark"><h2>Decided</h2>
           <p>${fig(decided.datum, { name: "Datum", size: "huge", unit: "mm" })}</p>
-          <p>${title(decided.choice)}, by ${decided.person}, ${decided.at_text ?? decided.at_utc}. It stays until somebody decides again.</p></section>`
+          <p>${decided.title}, by ${decided.person}, ${when(decided.at_utc)}. It stays until somebody decides again.</p></section>`
       : nothing}
     ${mine
       ? html`<section class="card mark"><h2>Chosen on this phone</h2><p class="num" style="font-size:2rem">${mine.raw}</p>

@@ -8,7 +8,7 @@ export function jobs(app) {
     ${list.length
       ? html`<ul class="rows">${list.map((one) => html`<li><a class="row" href=${to("job", one.id)}>
           <span class="grow"><b>${one.title}</b><small>${[one.place, one.client].filter(Boolean).join(" · ")}</small></span>
-          ${one.here ? html`<span class="tag say-good">on this phone</span>` : ""}
+          ${one.kept && one.plan ? html`<span class="tag say-good">on this phone</span>` : ""}
           ${shape("go", "go")}</a></li>`)}</ul>`
       : html`<div class="notice"><p><b>No job is here yet.</b></p>
           <p>${app.me?.person.role === "office"

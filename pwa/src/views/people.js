@@ -2,6 +2,7 @@
 import { html, nothing } from "lit";
 import { bare } from "../ui/drawing.js";
 import { emit, on } from "../ui/events.js";
+import { when } from "../ui/words.js";
 
 const ROLES = { office: "Office", fitter: "Fitter" };
 
@@ -29,7 +30,7 @@ export function people(app) {
         <form class="stack card" @submit=${bringIn}>
           <label class="label" for="job-file">Bring in a job file</label>
           <input class="text" id="job-file" name="file" type="file" accept="application/json,.json" required />
-          <div class="switch"><label><input type="checkbox" name="copy" /><span style="padding-left:1.6rem">As a copy, under a new id</span></label></div>
+          <div class="switch"><label><input type="checkbox" name="copy" /><span>As a copy, under a new id</span></label></div>
           <button class="btn" type="submit">Bring in</button>
           ${office.said ? html`<p role="status"><b>${office.said}</b></p>` : nothing}
           ${office.errors ? errorList(office.errors) : nothing}</form></section>
@@ -43,7 +44,7 @@ function codeCard(code) {
   return html`<section class="card mark"><h2>Code for ${code.name}</h2>
     <div class="qr">${bare(code.qr_svg)}</div>
     <p class="spell">${code.code}</p>
-    <p>On the phone: install Oddleg, then scan this inside it or type the eight characters. It works once, until ${new Date(code.expires_at).toLocaleString("en-GB", { dateStyle: "medium", timeStyle: "short" })}.</p>
+    <p>On the phone: install Oddleg, then scan this inside it or type the eight characters. It works once, until ${when(code.expires_at)}.</p>
     <button class="btn" type="button" @click=${on("office", { what: "code-done" })}>Done</button></section>`;
 }
 
@@ -65,12 +66,15 @@ function pairing(app, office, one) {
       @click=${on("office", { what: "revoke", id: one.id, device: one.device, name: who })}>Sign out</button>`}</div></li>`;
 }
 
-function aside(list) {
-  if (!list?.length) return html`<p>No entry is put aside.</p>`;
-  return html`<ul class="stack">${list.map((one) => html`<li class="find warn" style="display:block">
-    <p><b>${one.reason ?? one.problem}</b></p><p>${one.cure ?? one.what_can_be_done ?? ""}</p>
-    <p class="hint">${[one.person?.name ?? one.person, one.received_at].filter(Boolean).join(", ")}</p>
-    ${one.payload ? html`<details><summary style="min-height:48px">What it says</summary><pre style="white-space:pre-wrap;overflow-wrap:anywhere">${one.payload}</pre></details>` : nothing}</li>`)}</ul>`;
+function aside({ cases, missing }) {
+  return html`${cases.length ? nothing : html`<p>No entry is put aside.</p>`}
+    <ul class="stack">${cases.map((one) => html`<li class="notice warn">
+      <p><b>${one.problem}</b></p><p>${one.cure}</p>
+      <p class="hint">${[one.person, one.device, one.job, when(one.received_at)].filter(Boolean).join(", ")}</p>
+      <details><summary class="row">What it says</summary><pre style="white-space:pre-wrap;overflow-wrap:anywhere">${one.payload}</pre></details>
+      <div class="btns"><button class="btn" type="button" @click=${on("office", { what: "release", id: one.id })}>Take it into the job</button>
+        <button class="btn" type="button" @click=${on("office", { what: "dismiss", id: one.id })}>Leave it out</button></div></li>`)}
+    ${missing.filter((one) => one.count > 0).map((one) => html`<li class="notice warn"><p><b>${one.count} of the entries saved on ${one.device} (${one.person}) have not come.</b> Ask them to open Oddleg where there is signal.</p></li>`)}</ul>`;
 }
 
 function addPerson(event) {

@@ -27,7 +27,7 @@ export function phone(app) {
       ${[["", "As the phone"], ["light", "Light, for sun"], ["dark", "Dark"]].map(([id, words]) => html`<label>
         <input type="radio" name="theme" .checked=${(settings.theme ?? "") === id} @change=${on("setting", { theme: id })} />${words}</label>`)}</div></fieldset>
     <section class="card switch"><h2>Read back</h2><label><input type="checkbox" .checked=${Boolean(settings.spoken)}
-      @change=${on("setting", (event) => ({ spoken: event.target.checked }))} /><span style="padding-left:1.6rem">Say each saved reading aloud</span></label>
+      @change=${on("setting", (event) => ({ spoken: event.target.checked }))} /><span>Say each saved reading aloud</span></label>
       <p class="hint">For two people: one calls, one types.</p></section>
     <section class="card"><h2>Version</h2><p>Oddleg ${app.version}${app.server?.version ? `, server ${app.server.version}` : ""}</p></section>
   </div></div>`;

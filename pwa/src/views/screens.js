@@ -48,18 +48,20 @@ const OUTSIDE = {
 export function screen(app) {
   const { name } = app.route;
   if (!app.ready) return { title: "Oddleg", body: html`<p>Oddleg is starting…</p>` };
-  if (name === "phone") return { ...OUTSIDE.phone, back: app.me ? "#/jobs" : "#/join" };
+  if (name === "phone") return { ...outside(app, "phone"), back: app.me ? "#/jobs" : "#/join" };
   if (name === "join" && app.me) {
     return { title: "Sign in", back: "#/jobs", body: html`<div class="notice good"><p><b>${app.me.person.name} is signed in on this phone.</b></p>
       <a class="btn main-act" href="#/jobs">To the jobs</a></div>
       ${app.route.code ? html`<p>The code in this link has not been spent. To use it here, sign out first, on <a href="#/phone">this phone</a>.</p>` : nothing}` };
   }
-  if (!app.me) return OUTSIDE.join;
-  if (OUTSIDE[name]) return OUTSIDE[name];
+  if (!app.me) return outside(app, "join");
+  if (OUTSIDE[name]) return outside(app, name);
   const here = IN_JOB[name];
   if (!here) return { title: "Not found", back: "#/jobs", body: html`<div class="notice"><p>This address leads nowhere in Oddleg.</p><a class="btn" href="#/jobs">To the jobs</a></div>` };
   return inJob(app, here);
 }
+
+const outside = (app, name) => ({ ...OUTSIDE[name], body: OUTSIDE[name].body(app) });
 
 function inJob(app, here) {
   const back = here.back?.(app) ?? to("job", app.route.job);

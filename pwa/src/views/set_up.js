@@ -97,15 +97,15 @@ class SetUp extends LitElement {
       <fieldset><legend>Read from</legend>${this.#radios("laser", [...lasers.map((one) => [one.id, one.name, one.text]), [LINE, "a line on the wall", "drawn earlier, with its own level"]], this.laser, (id) => (this.laser = id))}</fieldset>
       <fieldset><legend>Read with</legend>${this.#radios("tool", instruments.map((one) => [one.id, one.name, `in ${one.unit}${one.decimals ? `, ${one.decimals} decimals` : ", whole"}`]), this.tool, (id) => (this.tool = id))}</fieldset>
       ${this.#fromLine ? this.#lineFields() : nothing}
-      <p role="alert" class="say-stop">${this.wrong}</p>
-      <div class="btns"><button class="btn main-act" type="button" ?disabled=${this.busy} @click=${() => this.#save()}>Start reading</button>
-        ${this.known.length ? html`<button class="btn quiet" type="button" @click=${() => this.dispatchEvent(new CustomEvent("set-up-left"))}>Back to ${this.known.at(-1).name}</button>` : nothing}</div>
       </div>
       ${this.#fromLine ? nothing : html`<div class="stack"><p class="label">${this.place ? "The laser's place is marked. Tap again to move it." : "Tap where the laser stands"}</p>
         <p class="hint">Near the middle is best: equal sights cancel its tilt. Without a place, all its readings weigh alike.</p>
         ${this.place ? html`<button class="btn quiet" type="button" @click=${() => (this.place = null)}>Leave the place open</button>` : nothing}
         ${drawing(part.drawing, { tap: (event) => this.#tapped(event), label: "Plan: tap where the laser stands" })}</div>`}
-    </div>`;
+    </div>
+      <p role="alert" class="say-stop">${this.wrong}</p>
+      <div class="btns"><button class="btn main-act" type="button" ?disabled=${this.busy} @click=${() => this.#save()}>Start reading</button>
+        ${this.known.length ? html`<button class="btn quiet" type="button" @click=${() => this.dispatchEvent(new CustomEvent("set-up-left"))}>Back to ${this.known.at(-1).name}</button>` : nothing}</div>`;
   }
 
   #tapped(event) {

@@ -7,7 +7,7 @@ import { confirm } from "../ui/dialog.js";
 import { emit } from "../ui/events.js";
 import { keypad, press, readout, sides } from "../ui/keypad.js";
 import { WAYS, typed } from "../ui/words.js";
-import { askBlocked, askNote, askWay } from "./asked.js";
+import { askBlocked, askMore, askNote, askWay } from "./asked.js";
 import "./set_up.js";
 import { at, next, readings } from "./site.js";
 import { plan } from "./survey_plan.js";
@@ -43,16 +43,26 @@ class Survey extends LitElement {
 
   willUpdate(changed) {
     if (changed.has("room")) Object.assign(this, { setUp: null, spot: null });
-    this.part = this.app.pack.parts[`survey/${this.room}`];
-    this.site = localSurvey(this.part, this.app.known);
+    this.plan = this.app.pack.parts[`survey/${this.room}`];
+    this.site = localSurvey(this.plan, this.app.known);
     this.current = this.site.set_ups.find((one) => one.id === this.setUp) ?? this.site.set_ups.at(-1) ?? null;
     if (!this.current) return;
     if (!this.spot || !this.#place(this.spot)) this.spot = next(this.site, this.current)?.id ?? this.site.stations[0]?.id ?? null;
   }
 
   updated(changed) {
+    if (changed.has("spot") || changed.has("tab")) this.#showSpot();
     if (changed.has("raw") && this.isConnected) emit(this, "half-filled", this.raw !== "");
     if (changed.has("asked") && this.asked) this.querySelector(".question button")?.focus();
+  }
+
+  /** Slides the plan sideways to the spot; the page itself does not move. */
+  #showSpot() {
+    const box = this.querySelector(".drawing.large");
+    const group = box?.querySelector(`[data-station="${CSS.escape(this.spot ?? "")}"]`);
+    if (!group?.getClientRects().length) return;
+    const [inner, outer] = [group.getBoundingClientRect(), box.getBoundingClientRect()];
+    box.scrollLeft += inner.left + inner.width / 2 - (outer.left + outer.width / 2);
   }
 
   get #tool() {
@@ -122,7 +132,7 @@ class Survey extends LitElement {
     const here = at(this.site, this.current.id, this.spot);
     if (!sure) {
       const others = { repeats: this.replacing ? [] : here.filter((one) => one.way === this.#way).map((one) => one.value), before: valueBefore(this.site.stations, this.current.id, this.#way) };
-      const found = questions({ raw: this.raw, unit: this.#unit, way: this.#way, side }, this.part.limits, others);
+      const found = questions({ raw: this.raw, unit: this.#unit, way: this.#way, side }, this.plan.limits, others);
       if (found.length) return void (this.asked = found[0]);
     }
     this.#send(side, here);
@@ -138,10 +148,10 @@ class Survey extends LitElement {
         replaces: this.replacing ? (here.at(-1)?.uid ?? null) : null,
       },
       part: `survey/${this.room}`,
-      said: `Saved on this phone: ${said}`, spoken: said,
+      spoken: said,
       done: (saved) => {
         this.busy = false;
-        if (saved) this.#after(place.id, said);
+        if (saved) this.#after(place.id, `Saved on this phone: ${said}`);
         else this.wrong = "Not saved. The figure is still here: try again.";
       },
     });
@@ -150,7 +160,7 @@ class Survey extends LitElement {
   /** On disk now: the next station by itself, from the entries as they are then. */
   #after(id, said) {
     this.saved = said;
-    this.site = localSurvey(this.part, this.app.known);
+    this.site = localSurvey(this.plan, this.app.known);
     const to = next(this.site, this.current, this.#place(id)?.bench_mark ? null : id);
     this.#clear();
     this.spot = to?.id ?? id;
@@ -163,8 +173,8 @@ class Survey extends LitElement {
     if (!reason) return;
     emit(this, "save", {
       draft: { kind: "blocked", station: place.id, reason },
-      said: `${place.name}: ${reason}, later`, spoken: `${place.name}, later`,
-      done: (saved) => saved && this.#after(place.id, `${place.name}: ${reason}, later`),
+      spoken: `${place.name}, later`,
+      done: (saved) => saved && this.#after(place.id, `Saved on this phone: ${place.name}, later, ${reason}`),
     });
   }
 
@@ -205,7 +215,7 @@ class Survey extends LitElement {
 
   #planHow() {
     return {
-      app: this.app, part: this.part, site: this.site, current: this.current, spot: this.spot, tab: this.tab, adding: this.adding,
+      app: this.app, part: this.plan, site: this.site, current: this.current, spot: this.spot, tab: this.tab, adding: this.adding,
       goTo: (id) => this.#goTo(id), setAdding: (adding) => (this.adding = adding),
       newSetUp: () => (this.making = true), chooseSetUp: (id) => { this.setUp = id; this.#goTo(null); },
       source: this,
@@ -217,7 +227,7 @@ class Survey extends LitElement {
     const value = valueOf(this.raw, this.#unit, this.#way === "offset" ? this.side : null).value ?? null;
     return html`<div class="stack pad-side">
       <div class="spot"><h2 id="spot" aria-live="polite">${place.name}</h2><span class="hint side">${this.current.name}<br />${WAYS[this.#way].short}</span></div>
-      ${readout({ raw: this.raw, unit: this.#unit, value_mm: value, label: this.#hint(), side: this.#way === "offset" ? this.side : null })}
+      ${readout({ raw: this.raw, unit: this.#unit, value_mm: value, label: this.#hint(), side: this.#way === "offset" ? this.side : null, saved: this.saved })}
       ${this.wrong ? html`<p role="alert" class="say-stop"><b>${this.wrong}</b></p>` : nothing}
       ${this.asked ? this.#question() : html`
         ${this.#way === "offset" ? sides(this.side, (side) => { this.side = side; this.wrong = ""; this.asked = null; }) : nothing}
@@ -226,11 +236,24 @@ class Survey extends LitElement {
         <button class="btn" type="button" @click=${() => this.#blocked()}>Blocked, later</button>
         <button class="btn" type="button" @click=${() => this.#undo()}>Undo last</button>
         <button class="btn" type="button" @click=${() => this.#note()}>Note</button>
-        <button class="btn" type="button" aria-pressed=${String(this.replacing)} ?disabled=${!at(this.site, this.current.id, this.spot).length} @click=${() => (this.replacing = !this.replacing)}>${this.replacing ? "Repeat instead" : "Replace it"}</button>
-        <button class="btn" type="button" @click=${async () => { this.way = (await askWay(this.#way)) ?? this.way; }}>How read</button>
-        <button class="btn" type="button" @click=${() => (this.making = true)}>New set-up</button>
+        <button class="btn" type="button" @click=${() => this.#more()}>More</button>
       </div>
-      <p class="hint" role="status">${this.saved ? html`<b>Saved on this phone:</b> ${this.saved}` : nothing}</p></div>`;
+      <p class="away" role="status">${this.saved}</p></div>`;
+  }
+
+  async #more() {
+    const here = at(this.site, this.current.id, this.spot).length > 0;
+    const does = {
+      way: async () => { this.way = (await askWay(this.#way)) ?? this.way; },
+      replace: () => { this.replacing = !this.replacing; },
+      set_up: () => { this.making = true; },
+    };
+    const chosen = await askMore([
+      ["way", `How read: ${WAYS[this.#way].long.toLowerCase()}`],
+      ...(here ? [["replace", this.replacing ? "Repeat it: both count" : "Replace it: the new one counts"]] : []),
+      ["set_up", "New set-up"],
+    ]);
+    if (chosen) await does[chosen]();
   }
 
   /** What matters about this spot now, in a few words. */
@@ -250,6 +273,7 @@ class Survey extends LitElement {
     const { words, meant } = this.asked;
     const said = typed({ raw: this.raw, unit: this.#unit, data: { side: this.#way === "offset" ? this.side : null } });
     return html`<div class="question" role="alertdialog" aria-label="A question before it is saved"><p>${words}</p>
+      ${this.asked.why === "repeat" ? html`<button class="btn wide" type="button" @click=${() => { this.replacing = true; this.asked = null; this.#save(); }}>Replace the reading before</button>` : nothing}
       ${meant ? html`<button class="btn main-act wide" type="button" @click=${() => { Object.assign(this, { raw: meant.raw, unit: meant.unit, asked: null }); }}>Take ${meant.raw} ${meant.unit}</button>` : nothing}
       <button class="btn wide" type="button" @click=${() => (this.asked = null)}>Change it</button>
       <button class="btn wide" type="button" @click=${() => this.#save(true)}>Save ${said} all the same</button></div>`;

@@ -99,6 +99,6 @@ function row({ site, current, spot, goTo }, one, under) {
   return html`<li><button class="row spot-row" type="button" aria-current=${String(one.id === spot)} @click=${() => goTo(one.id)}>
     ${shape(state, `st ${state === "open" ? "say-stop" : ""}`)}
     <span class="grow"><b>${one.name}</b><small>${STATE_WORDS[state]}${why && state === "blocked" ? `: ${why}` : ""}${under ? `, ${under}` : ""}</small></span>
-    <span class="num">${here.map((reading) => reading.raw).join(" · ")}</span>
-    <span class="num soft">${one.level?.text ?? ""}</span></button></li>`;
+    ${here.length ? html`<span class="num">${here.map((reading) => reading.raw).join(" · ")}</span>` : nothing}
+    ${one.level && !one.bench_mark ? html`<span class="num soft">${one.level.text}</span>` : nothing}</button></li>`;
 }

@@ -28,7 +28,7 @@ function unitRow(app, one) {
     ? html`<b class="say-stop">wind ${winds(unit).length} ${winds(unit).length === 1 ? "leg" : "legs"}</b>`
     : setHere(app, one.id) || unit.legs.every((leg) => leg.set_at) ? html`<span class="say-good">legs set</span>` : "not set";
   return html`<li><a class="row" href=${to("job", app.route.job, "unit", one.id)}>${number}
-    <span class="grow"><b>${one.name}</b><small>${unit.place} · ${state}</small></span>
+    <span class="grow"><b>${one.name}</b><small>${unit.handing} · ${state}</small></span>
     <span class="num" style="font-size:1.5rem">${unit.preset?.text ?? ""}</span>${shape("go", "go")}</a></li>`;
 }
 
@@ -38,7 +38,7 @@ export function unit(app) {
   const lying = app.view.lying ?? "bench";
   const set = setHere(app, item);
   return html`
-    <p>${[one.place, one.handing && `handing ${one.handing}`].filter(Boolean).join(", ")}. ${html`Preset ${fig(one.preset, { name: "Preset", size: "big", unit: "mm", copies: true })}`}</p>
+    <p>${one.run}, ${one.handing}. Preset ${fig(one.preset, { name: "Preset", size: "big", unit: "mm" })}</p>
     ${wound(one)}
     <div class="tabs" role="group" aria-label="How the unit lies">
       ${[["bench", "On the bench"], ["fitted", "As fitted"]].map(([id, words]) => html`<button type="button"
@@ -67,13 +67,13 @@ function wound(one) {
   const changed = winds(one);
   if (!changed.length) return nothing;
   return html`<div class="notice stop"><p><b>The plan changed after these legs were set:</b></p>
-    <ul class="stack">${changed.map((leg) => html`<li>${leg.name}: <b class="num">${leg.set_at.text}</b> was, <b class="num">${leg.height.text}</b> now: wind ${fig(leg.wind, { name: `${leg.name}: wind`, size: "big" })}</li>`)}</ul></div>`;
+    <ul class="stack">${changed.map((leg) => html`<li>${leg.name}: <b class="num">${leg.set_at.text}</b> was, <b class="num">${leg.height.text}</b> now: wind ${leg.wind.mm < 0 ? "in" : "out"} ${fig(leg.wind, { name: `${leg.name}: wind`, size: "big" })}</li>`)}</ul></div>`;
 }
 
-const legBox = (leg) => html`<div class="leg ${leg.id.startsWith("F") ? "front" : ""}">
+const legBox = (leg, column) => html`<div class="leg ${leg.id.startsWith("F") ? "front" : ""}" style="grid-column:${column}">
   <span>${leg.name}${leg.exact ? html` <span class="soft">exactly</span>` : nothing}</span>
-  ${fig(leg.height, { name: leg.name, size: "huge", copies: true })}
-  <span>${leg.differs.text === "0" ? "as preset" : html`preset ${fig(leg.differs, { name: `${leg.name} against the preset`, copies: true })}`}</span></div>`;
+  ${fig(leg.height, { name: leg.name, size: "huge" })}
+  <span>${leg.differs.text === "0" ? "as preset" : html`${fig(leg.differs, { name: `${leg.name} against the preset` })} on the preset`}</span></div>`;
 
 /** Legs in rows and columns as the server placed them; a middle leg widens the grid. */
 function grid(legs, column, row, head, foot, left, right) {
@@ -81,7 +81,7 @@ function grid(legs, column, row, head, foot, left, right) {
   const sorted = [...legs].sort((a, b) => row(a) - row(b) || column(a) - column(b));
   return html`<div class="legs" style="grid-template-columns:repeat(${wide},minmax(0,1fr))">
     ${head}
-    ${sorted.map((leg) => html`<div style="display:contents">${legBox(leg)}</div>`)}
+    ${sorted.map((leg) => legBox(leg, column(leg) + 1))}
     ${foot}
     <p style="grid-column:1/-1;display:flex;justify-content:space-between;font-weight:700"><span>${left}</span><span>${right}</span></p></div>`;
 }
