@@ -57,7 +57,10 @@ export function listen(target, heard) {
     if (event.target?.closest?.("input, textarea, select, [contenteditable]")) return;
     const typed = keys.key(event.key, event.timeStamp);
     if (!typed) return;
-    event.preventDefault(); // the Enter or Tab belongs to the number, not to a focused button
+    // The Enter or Tab belongs to the number, neither to a focused button nor to whoever saves on Enter: the figure is
+    // seen before it is saved.
+    event.preventDefault();
+    event.stopImmediatePropagation();
     heard(typed);
   };
   target.addEventListener("keydown", onKey, { capture: true });

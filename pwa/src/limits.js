@@ -67,7 +67,12 @@ export function valueOf(raw, unit, side) {
   return found.value !== undefined && side === "below" ? { value: negated(found.value) } : found;
 }
 
-/** The same digits in another unit, or with one or two noughts forgotten, where that would be a reading here. */
+const further = (a, b) => (compare(a, b) < 0 ? b : a);
+
+/**
+ * The same digits in another unit, or with one or two noughts forgotten, where that would be a reading here: the one
+ * nearest to the station before, or to the middle of what is read here.
+ */
 function perhapsMeant({ raw, unit }, least, greatest, before) {
   const tries = [
     ...["mm", "cm", "m"].filter((other) => other !== unit).map((other) => ({ raw, unit: other })),
@@ -75,7 +80,8 @@ function perhapsMeant({ raw, unit }, least, greatest, before) {
   ]
     .map((one) => ({ ...one, value: parse(one.raw, one.unit).value }))
     .filter(({ value }) => value !== undefined && compare(value, least) >= 0 && compare(value, greatest) <= 0);
-  if (before !== null) tries.sort((a, b) => compare(apart(a.value, before), apart(b.value, before)));
+  const far = ({ value }) => (before === null ? further(apart(value, least), apart(value, greatest)) : apart(value, before));
+  tries.sort((a, b) => compare(far(a), far(b)));
   if (!tries.length) return null;
   const [{ raw: meant, unit: in_unit }] = tries;
   return { raw: meant, unit: in_unit };

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { GREATEST_GAP_MS, MeasureKeys } from "../src/keys.js";
+import { GREATEST_GAP_MS, MeasureKeys, listen } from "../src/keys.js";
 
 function typed(text, { gap_ms = 20, end = "Enter" } = {}) {
   const keys = new MeasureKeys();
@@ -37,4 +37,25 @@ test("a measure that sends words is told of, not guessed at", () => {
   const [{ raw, words }] = typed("0.875 m");
   assert.equal(raw, undefined);
   assert.match(words, /0\.875 m.*no number/);
+});
+
+test("the key that ends a burst reaches nobody else, a person's Enter does", () => {
+  const page = new EventTarget();
+  const heard = [];
+  const saved = [];
+  const stop = listen(page, (typed) => heard.push(typed));
+  page.addEventListener("keydown", (event) => event.key === "Enter" && saved.push(event.key));
+  const press = (key, more = {}) => page.dispatchEvent(Object.assign(new Event("keydown", { cancelable: true }), { key, ...more }));
+  for (const key of "875") press(key);
+  assert.equal(press("Enter"), false); // its default is prevented
+  assert.deepEqual([heard, saved], [[{ raw: "875" }], []]);
+  press("Enter");
+  assert.deepEqual(saved, ["Enter"]);
+  for (const key of "12") press(key, { ctrlKey: true });
+  press("Enter");
+  assert.equal(heard.length, 1);
+  stop();
+  for (const key of "875") press(key);
+  press("Enter");
+  assert.equal(heard.length, 1);
 });

@@ -16,6 +16,12 @@ test("a 12 for 1200 is asked about at once, and 1200 is offered", () => {
   assert.match(asked.words, /^12 is less than anything read here \(least 300\)\. 1200 meant\?$/);
 });
 
+test("a 12 is 1200 rather than 12 cm where both could be read, until the station before says otherwise", () => {
+  const wide = { ...LIMITS, ways: { down: { least_mm: 50, greatest_mm: 4000 } } }; // middle 2025: 1200 is nearer than 120
+  assert.deepEqual(questions(down("12"), wide)[0].meant, { raw: "1200", unit: "mm" });
+  assert.deepEqual(questions(down("12"), wide, { before: "125" })[0].meant, { raw: "12", unit: "cm" });
+});
+
 test("87.5 where mm are read is a hint of cm", () => {
   const [asked] = questions(down("87.5"), LIMITS);
   assert.deepEqual(asked.meant, { raw: "87.5", unit: "cm" });
