@@ -101,7 +101,7 @@ class SetUp extends LitElement {
       ${this.#fromLine ? nothing : html`<div class="stack"><p class="label">${this.place ? "The laser's place is marked. Tap again to move it." : "Tap where the laser stands"}</p>
         <p class="hint">Near the middle is best: equal sights cancel its tilt. Without a place, all its readings weigh alike.</p>
         ${this.place ? html`<button class="btn quiet" type="button" @click=${() => (this.place = null)}>Leave the place open</button>` : nothing}
-        ${drawing(part.drawing, { tap: (event) => this.#tapped(event), label: "Plan: tap where the laser stands" })}</div>`}
+        ${drawing(part.drawing, { tap: (event) => this.#tapped(event), label: "Plan: tap where the laser stands", large: true })}</div>`}
     </div>
       <p role="alert" class="say-stop">${this.wrong}</p>
       <div class="btns"><button class="btn main-act" type="button" ?disabled=${this.busy} @click=${() => this.#save()}>Start reading</button>
