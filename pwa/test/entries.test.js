@@ -1,4 +1,5 @@
 import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { NotANumber, makeEntries } from "../src/entries.js";
 
@@ -13,10 +14,11 @@ const reading = (more) => entries.reading({ job: "hall", station, set_up: "s1", 
 test("every kind has the outer fields of schema 1 and the data that the wire names", () => {
   const common = { job: "hall" };
   const peg = { middle_a: mm("1200"), middle_b: mm("1210"), end_a: mm("1300"), end_b: mm("1311"), end_to_a: { raw: "1", unit: "m" }, end_to_b: { raw: "15,5", unit: "m" } };
+  const undo = entries.undo({ uid: "0190a000-0000-7000-8000-000000000001", payload: reading() });
   const all = {
-    set_up: entries.set_up({ ...common, name: "set-up 1", room: "kitchen", stage: "as_found", laser: "l1", instrument: "staff", x_mm: 2000, y_mm: 1500 }),
-    reading: reading(),
-    station: entries.station({ ...common, name: "high spot", room: "kitchen", x_mm: 1, y_mm: 2 }),
+    set_up: entries.set_up({ ...common, id: "set-up-1", name: "set-up 1", room: "kitchen", stage: "as_found", laser: "l1", instrument: "staff", x_mm: 2000, y_mm: 1500 }),
+    reading: reading({ way: "offset", side: "below", raw: "4,50", expected: "\u22124", part_mark: "a1b2c3" }),
+    station: entries.station({ ...common, id: "high-spot", name: "high spot", room: "kitchen", x_mm: 1, y_mm: 2 }),
     two_peg: entries.two_peg({ ...common, laser: "l1", axis: "along", resolution_mm: 0.5, ...peg }),
     two_wall: entries.two_wall({ ...common, laser: "l1", axis: "along", resolution_mm: 1, offset: mm("-2"), walls_apart: { raw: "6", unit: "m" } }),
     decision: entries.decision({ ...common, room: "kitchen", choice: "board_uncut", text: "872", part_mark: "a1b2c3" }),
@@ -45,6 +47,10 @@ test("every kind has the outer fields of schema 1 and the data that the wire nam
     const numbered = kind === "reading" || kind === "decision";
     for (const field of ["raw", "unit", "value"]) assert.equal(entry[field] !== null, numbered, `${kind} ${field}`);
   }
+  // One sample of what phones send, kept for good: the server's tests read the same file.
+  const kept = JSON.parse(readFileSync(new URL("../../tests/phone_payloads.json", import.meta.url), "utf8"));
+  const sent = [...Object.values(all), undo];
+  assert.deepEqual(sent, kept.schema_1);
   assert.deepEqual(all.two_peg.data.end_to_b, { raw: "15,5", unit: "m", value: "15500" });
   assert.equal(all.note.target, "hall");
   assert.equal(all.decision.value, "872");
