@@ -162,7 +162,7 @@ def export(job: str, out: Path | None) -> None:
     with the_app():
         text, _ = jobs.document_of(access.console(), job)
     if out is None:
-        click.get_binary_stream("stdout").write(text.encode())
+        click.echo(text.encode(), nl=False)
     else:
         out.write_bytes(text.encode())
 

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import errno
+import os
+import socket
 import ssl
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -19,9 +21,28 @@ class PortTaken(Exception):
     """Somebody else listens there. The port is part of the address that phones keep unsent entries under."""
 
 
+def try_port(host: str, port: int) -> None:
+    """Raises PortTaken where nothing can listen there. cheroot's own text for that is long, and it leaks the socket."""
+    try:
+        family, kind, protocol, _, address = socket.getaddrinfo(
+            host, port, type=socket.SOCK_STREAM, flags=socket.AI_PASSIVE
+        )[0]
+        with socket.socket(family, kind, protocol) as trial:
+            if os.name == "posix":  # elsewhere this would share a port that is in use
+                trial.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+            trial.bind(address)
+            trial.listen()
+    except OSError as error:
+        raise PortTaken(
+            f"Cannot listen on {host} port {port}: {error.strerror or error}. End what runs there, or set ODDLEG_PORT; "
+            "phones that are paired keep unsent entries under the old address."
+        ) from None
+
+
 @contextmanager
 def serving(app: Flask, host: str, port: int, certificate: Path | None, key: Path | None) -> Iterator[Server]:
     """A server that listens already; `serve()` serves until interrupted. Raises PortTaken; OSError for TLS files."""
+    try_port(host, port)
     server = Server((host, port), app, numthreads=THREADS, server_name="oddleg", timeout=30, shutdown_timeout=10)
     if certificate and key:
         try:
@@ -30,14 +51,7 @@ def serving(app: Flask, host: str, port: int, certificate: Path | None, key: Pat
             raise OSError(
                 errno.EINVAL, f"no TLS certificate with this key ({error.reason})", str(certificate)
             ) from None
-    try:
-        server.prepare()
-    except OSError as error:
-        server.stop()
-        raise PortTaken(
-            f"Cannot listen on {host} port {port}: {error.strerror or error}. End what runs there, or set ODDLEG_PORT; "
-            "phones that are paired keep unsent entries under the old address."
-        ) from None
+    server.prepare()
     try:
         yield server
     finally:

@@ -23,9 +23,9 @@ class OutsideApi(PathConverter):
 def serve_shell(app: Flask, built: Path | None) -> None:
     app.url_map.converters["outside_api"] = OutsideApi
 
-    @app.get("/", defaults={"path": "index.html"})
+    @app.get("/")
     @app.get("/<outside_api:path>")
-    def shell(path: str) -> Response:
+    def shell(path: str = "index.html") -> Response:
         if built is None:
             return Response(NONE_BUILT, 503, mimetype="text/plain")
         try:
