@@ -9,7 +9,7 @@ from .datum import datum_drawing
 from .floor import floor_drawing
 from .legs import bench_drawing, fitted_drawing
 from .primitives import Drawing
-from .room_plan import PHONE_WIDTH_MM
+from .room_plan import GREATEST_HEIGHT_MM, LARGE_HEIGHT_MM, LARGE_WIDTH_MM, PHONE_WIDTH_MM
 from .survey import survey_drawing
 from .svg import svg
 
@@ -28,10 +28,14 @@ __all__ = [
 ]
 
 
-def plan_of_survey(room: RoomPlan, width_mm: float = PHONE_WIDTH_MM, on_paper: bool = False) -> Drawing:
+def plan_of_survey(
+    room: RoomPlan, width_mm: float, greatest_height_mm: float = GREATEST_HEIGHT_MM, on_paper: bool = False
+) -> Drawing:
     set_ups = [one for one, _ in room.set_ups]
     numbers = unit_numbers(room.placed)
-    return survey_drawing(room.room, room.placed, room.station_list, set_ups, numbers, width_mm, on_paper=on_paper)
+    return survey_drawing(
+        room.room, room.placed, room.station_list, set_ups, numbers, width_mm, greatest_height_mm, on_paper=on_paper
+    )
 
 
 def plan_of_floor(room: RoomPlan, width_mm: float = PHONE_WIDTH_MM) -> Drawing:
@@ -49,7 +53,7 @@ def part_drawings(plan: Plan) -> dict[str, dict[str, Drawing]]:
     found: dict[str, dict[str, Drawing]] = {}
     for room in plan.rooms:
         id = room.room.id
-        found[f"survey/{id}"] = {"drawing": plan_of_survey(room)}
+        found[f"survey/{id}"] = {"drawing": plan_of_survey(room, LARGE_WIDTH_MM, LARGE_HEIGHT_MM)}
         found[f"floor/{id}"] = {"drawing": plan_of_floor(room)}
         found[f"datum/{id}"] = {"drawing": plan_of_datum(room, plan.job.rounding_mm)}
         for unit in room.units:

@@ -149,7 +149,7 @@ class Page:
                     middle_x + width_mm / 2 + 0.3, middle_y + height_mm / 2 + 0.3,
                 )  # fmt: skip
                 covered = sum(area.shared_mm2(other) for other in self.taken) + 20 * area.outside_mm2(page)
-                cost = covered + led_mm * 0.4
+                cost = 4 * covered + led_mm * 0.4
                 if best is None or cost < best[0] - 1e-9:
                     best = cost, area, led_mm, across
             if best is not None and best[0] <= led_mm * 0.4 + 1e-9:

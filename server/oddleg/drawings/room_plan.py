@@ -13,10 +13,17 @@ from .lettering import SMALL_MM, Area, Page, shortened, text_width_mm
 from .primitives import Circle, Group, Line, Mark, Polygon, Polyline, RoomAxes, Text
 
 PHONE_WIDTH_MM = 90.0
+# The survey plan carries every station's name: it is wider than a phone, and is moved about under the finger.
+LARGE_WIDTH_MM = 150.0
+LARGE_HEIGHT_MM = 260.0
 GREATEST_HEIGHT_MM = 170.0
 MARGIN_MM = 6.0
-SPOT_MM = 1.7
+SPOT_MM = 1.5
 HIT_MM = 5.5
+LEAST_HIT_MM = 3.2
+LEAST_NAME = 6
+# A bay has a station in its middle, so its word stands above that.
+BAY_WORD_UP_MM = 3.4
 
 
 @dataclass(frozen=True)
@@ -73,7 +80,8 @@ def shell(room: Room, sight: Sight, page: Page) -> list[Mark]:
         page.keep_clear(area for a, b in pairwise(points) for area in _along(a, b))
     for door in room.doorways:
         marks += _doorway(door, sight)
-        page.keep_clear([_around(*_middle(door, sight), 2.0)])
+        x_mm, y_mm = _word_at(door, sight)
+        page.keep_clear([Area(x_mm - 3.6, y_mm - 2.6, x_mm + 3.6, y_mm + 0.6)])
     for step in room.break_lines:
         points = tuple(sight.at(point) for point in step.points)
         marks.append(Group((Polyline(points, "dotted"),), "step", title=f"step in the floor: {step.name}"))
@@ -104,9 +112,12 @@ def items(placed: Sequence[Placed], numbers: Mapping[str, int], sight: Sight, pa
             words, size_mm, bold = str(number), 4.2, True
         elif isinstance(one.item, Carcass | OpenUnit | ApplianceBay):
             name = one.item.appliance.name if isinstance(one.item, ApplianceBay) else one.item.name
-            words, size_mm, bold = shortened(name, room_mm, SMALL_MM), SMALL_MM, False
+            fits = shortened(name, room_mm, SMALL_MM)
+            words, size_mm, bold = fits if fits == name or len(fits) > LEAST_NAME else "", SMALL_MM, False
         else:
             words = ""
+        if isinstance(one.item, ApplianceBay):
+            middle_y -= BAY_WORD_UP_MM
         if words:
             wide_mm = text_width_mm(words, size_mm, bold) / 2
             page.keep_clear(
@@ -149,14 +160,17 @@ def _doorway(door: Doorway, sight: Sight) -> list[Mark]:
     marks: list[Mark] = [Line(x1, y1, x2, y2, "opening")]
     for x_mm, y_mm in ((x1, y1), (x2, y2)):
         marks.append(Line(x_mm - across[0], y_mm - across[1], x_mm + across[0], y_mm + across[1], "line"))
-    middle_x, middle_y = _middle(door, sight)
-    below = middle_y > sight.height_mm / 2
-    at_y = middle_y + 4.2 if below else middle_y - 2.2
-    beside = abs(y2 - y1) > abs(x2 - x1)
-    if beside:
-        at_y = middle_y + 1
-    marks.append(Text(middle_x, at_y, "door", SMALL_MM, "middle", halo=True))
+    marks.append(Text(*_word_at(door, sight), "door", SMALL_MM, "middle", halo=True))
     return [Group(tuple(marks), "doorway", title=door.name)]
+
+
+def _word_at(door: Doorway, sight: Sight) -> tuple[float, float]:
+    """Middle and baseline of the doorway's word: outside the room above and below, on the line at the sides."""
+    (x1, y1), (x2, y2) = sight.at(door.from_point), sight.at(door.to_point)
+    middle_x, middle_y = _middle(door, sight)
+    if abs(y2 - y1) > abs(x2 - x1):
+        return middle_x, middle_y + 1.0
+    return middle_x, middle_y + 4.2 if middle_y > sight.height_mm / 2 else middle_y - 2.2
 
 
 def _middle(door: Doorway, sight: Sight) -> tuple[float, float]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 
 from oddleg.job import Point, Room, SetUp
@@ -13,6 +14,7 @@ from .primitives import Circle, Drawing, Group, Line, Mark, Polygon, Text
 from .room_plan import (
     GREATEST_HEIGHT_MM,
     HIT_MM,
+    LEAST_HIT_MM,
     MARGIN_MM,
     PHONE_WIDTH_MM,
     SPOT_MM,
@@ -58,7 +60,7 @@ def survey_drawing(
     marks += bench_marks(room, sight, page, can_focus=not on_paper)
     marks += laser_marks
     for one in stations:
-        marks.append(_station(one, sight, page, on_paper))
+        marks.append(_station(one, sight, page, on_paper, _hit_mm(one, stations, sight)))
     marks += legend
     height_mm = sight.height_mm + (
         _LEGEND_STEP_MM * _legend_rows(stations, width_mm, bool(set_ups)) + 1 if legend else 0
@@ -68,7 +70,7 @@ def survey_drawing(
     )
 
 
-def _station(one: PlannedStation, sight: Sight, page: Page, on_paper: bool) -> Mark:
+def _station(one: PlannedStation, sight: Sight, page: Page, on_paper: bool, hit_mm: float) -> Mark:
     x_mm, y_mm = sight.at(Point(one.station.x_mm, one.station.y_mm))
     lines = [(one.station.name, False)]
     if on_paper and one.level is not None:
@@ -76,11 +78,18 @@ def _station(one: PlannedStation, sight: Sight, page: Page, on_paper: bool) -> M
     marks = state_sign(one.state, x_mm, y_mm, one.station.surface == "overhead")
     marks += page.label(x_mm, y_mm, SPOT_MM, lines, SMALL_MM)
     if not on_paper:
-        marks.append(Circle(x_mm, y_mm, HIT_MM, "hit"))
+        marks.append(Circle(x_mm, y_mm, hit_mm, "hit"))
     title = f"{one.station.name}, {STATE_WORDS[one.state]}"
     if one.level is not None:
         title += f", level {one.level.text} mm"
     return Group(tuple(marks), f"station {one.state}", (("station", one.station.id),), title, can_focus=not on_paper)
+
+
+def _hit_mm(one: PlannedStation, stations: Sequence[PlannedStation], sight: Sight) -> float:
+    """How far round a station a tap means it: half way to its nearest neighbour, within bounds."""
+    here = (one.station.x_mm, one.station.y_mm)
+    others = (math.dist(here, (other.station.x_mm, other.station.y_mm)) for other in stations if other is not one)
+    return min(HIT_MM, max(LEAST_HIT_MM, min(others, default=math.inf) * sight.scale / 2))
 
 
 def state_sign(state: str, x_mm: float, y_mm: float, overhead: bool = False) -> list[Mark]:

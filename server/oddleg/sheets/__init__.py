@@ -39,7 +39,7 @@ def sheet_pdf(plan: Plan, name: str, printed: SheetSource) -> bytes:
         "kind": kind,
         "document_title": f"{head['title']}, {plan.job.title}",
         "job": lines_at_most(plan.job.title, 2, *JOB_LINES, bold=True),
-        "place": lines_at_most(f"{plan.job.place}, {plan.job.client}", 1, *PLACE_LINES),
+        "place": lines_at_most(f"{plan.job.place}, {plan.job.client}", 2, *PLACE_LINES),
         "room": room.room.name,
         "title": lines_at_most(head["title"], 1, *TITLE_LINES, bold=True),
         "mark": head["mark"],
@@ -51,8 +51,8 @@ def sheet_pdf(plan: Plan, name: str, printed: SheetSource) -> bytes:
     return typeset(content)
 
 
-# Width and size, mm, of lines in the title block: 13 pt, 9.5 pt, 10.5 pt and 7.5 pt of 25.4 / 72 mm.
-JOB_LINES, PLACE_LINES, TITLE_LINES, SOURCE_LINES = (84.0, 4.59), (84.0, 3.36), (58.0, 3.71), (58.0, 2.65)
+# Width and size, mm, of lines in the title block: 13 pt, 9 pt, 10.5 pt and 7.5 pt of 25.4 / 72 mm.
+JOB_LINES, PLACE_LINES, TITLE_LINES, SOURCE_LINES = (84.0, 4.59), (84.0, 3.18), (58.0, 3.71), (58.0, 2.65)
 
 # Where in the app a sheet's code leads.
 LINKS = {"survey": ("datum",), "legs": ("units",), "labels": ("units",)}

@@ -15,6 +15,7 @@ from oddleg.plan.survey import latest_levels
 from .source import SheetSource
 
 PLAN_WIDTH_MM = 182.0
+PLAN_HEIGHT_MM = 150.0
 DATUM_WIDTH_MM = 88.0
 MOST_SLACKS = 10
 STATE_WORDS = {
@@ -23,6 +24,7 @@ STATE_WORDS = {
     "open": "readings differ, no level",
     "blocked": "blocked, later",
 }
+END_WORDS = {"least": "at least", "greatest": "at most"}
 SEVERITY_WORDS = {"stop": "STOP", "warn": "Warning", "note": "Note"}
 
 
@@ -41,7 +43,7 @@ def survey_content(plan: Plan, room: RoomPlan, found: dict[str, Part], printed: 
         },
         "rivals": len(datum["rivals"]),
         "bench_marks": [{"name": one["name"], "level": one["level"]["text"]} for one in survey["bench_marks"]],
-        "plan": svg(plan_of_survey(room, PLAN_WIDTH_MM, on_paper=True), "survey"),
+        "plan": svg(plan_of_survey(room, PLAN_WIDTH_MM, PLAN_HEIGHT_MM, on_paper=True), "survey"),
         "stations": _stations(room, survey),
         "set_ups": _set_ups(room, survey),
         "misclosure": _misclosure(room),
@@ -52,7 +54,12 @@ def survey_content(plan: Plan, room: RoomPlan, found: dict[str, Part], printed: 
         "datum_drawing": svg(plan_of_datum(room, plan.job.rounding_mm, DATUM_WIDTH_MM), "datum"),
         "choices": [_choice(one) for one in datum["choices"]],
         "slacks": [
-            {"name": one["name"], "end": one["end"], "datum": one["datum"]["text"], "slack": one["slack"]["text"]}
+            {
+                "name": one["name"],
+                "end": END_WORDS[one["end"]],
+                "datum": one["datum"]["text"],
+                "slack": one["slack"]["text"],
+            }
             for one in datum["slacks"][:MOST_SLACKS]
         ],
         "more_slacks": max(0, len(datum["slacks"]) - MOST_SLACKS),
