@@ -40,8 +40,8 @@ export class Database {
   }
 
   /**
-   * Runs `work` with a live handle. If the handle turns out dead before `work` could begin a transaction, it is opened
-   * again and `work` runs anew; so `work` must do all its writing in one transaction.
+   * Runs `work` with a live handle. If the handle turns out dead, it is opened again and `work` runs anew, perhaps after
+   * it had written: so `work` writes in one transaction, and doing it twice must do no harm.
    * @template T
    * @param {(db: import("idb").IDBPDatabase) => Promise<T>} work
    * @returns {Promise<T>}
@@ -91,7 +91,9 @@ export class Database {
   }
 }
 
-const isDeadHandle = (error) => error instanceof DOMException && error.name === "InvalidStateError";
+/** InvalidStateError: the handle is closed. UnknownError: WebKit lost its database process; only a new handle helps. */
+const isDeadHandle = (error) =>
+  error instanceof DOMException && (error.name === "InvalidStateError" || error.name === "UnknownError");
 
 /** The stores of `outbox`: version 1 for ever. */
 export function openOutbox(name = "outbox") {

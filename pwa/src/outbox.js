@@ -68,6 +68,7 @@ export class Outbox extends EventTarget {
     const new_writer = uuid7(now, this.#random);
     try {
       await this.#write(["entries", "meta"], async ({ entries, meta }) => {
+        if ((await entries.getKey(uid)) !== undefined) return; // done before the handle died
         if ((await meta.get("writer")) === undefined) await meta.put(new_writer, "writer");
         const seq = (await meta.get("next_seq")) ?? 1;
         await meta.put(seq + 1, "next_seq");

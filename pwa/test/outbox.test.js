@@ -6,7 +6,7 @@ import { uuid7 } from "../src/uid.js";
 import { phone, sha256 } from "./world.js";
 
 test("what was saved is on disk, numbered, and unsent, when save resolves", async () => {
-  const { note, entries, outbox } = await phone();
+  const { note, outbox } = await phone();
   const first = await note("one");
   await note("two");
   const other = openOutbox(); // another handle, as after a restart of the browser
@@ -16,7 +16,6 @@ test("what was saved is on disk, numbered, and unsent, when save resolves", asyn
   assert.equal(JSON.parse(stored[0].payload).data.text, "one");
   assert.deepEqual((await outbox.entries("hall")).map((entry) => entry.state), ["phone", "phone"]);
   assert.equal(outbox.counts.unsent, 2);
-  assert.ok(entries);
 });
 
 test("every write is one strict transaction", async () => {
@@ -25,14 +24,9 @@ test("every write is one strict transaction", async () => {
     use: (work) =>
       openOutbox().use((db) =>
         work(
-          new Proxy(db, {
-            get(target, name) {
-              if (name !== "transaction") return Reflect.get(target, name);
-              return (stores, mode, options) => {
-                if (mode === "readwrite") asked.push([stores, options]);
-                return target.transaction(stores, mode, options);
-              };
-            },
+          over(db, "transaction", (stores, mode, options) => {
+            if (mode === "readwrite") asked.push([stores, options]);
+            return db.transaction(stores, mode, options);
           }),
         ),
       ),
@@ -54,16 +48,25 @@ test("a save whose transaction fails at the end is not said to be saved", async 
   assert.equal((await outbox.entries())[0].seq, 1);
 });
 
+test("a handle that dies after it had written makes one entry, not two", async () => {
+  const { outbox, db } = await phone();
+  let deaths = 0;
+  const dying = {
+    use: (work) =>
+      db.use(async (real) => {
+        const result = await work(real);
+        if ((deaths += 1) === 1) throw new DOMException("Connection to the database server lost.", "UnknownError");
+        return result;
+      }),
+  };
+  await new Outbox({ db: dying, now: Date.now, random: (bytes) => crypto.getRandomValues(bytes) }).save({ job: "hall" });
+  await outbox.recount();
+  assert.equal(outbox.counts.total, 1);
+  assert.equal(await outbox.savedSeq(), 1);
+});
+
 /** A handle whose write transactions abort once an entry was added: every request succeeded, nothing is on disk. */
 function abortsAfterAdd(db) {
-  const over = (target, name, instead) =>
-    new Proxy(target, {
-      get(own, asked) {
-        if (asked === name) return instead;
-        const value = Reflect.get(own, asked);
-        return typeof value === "function" ? value.bind(own) : value;
-      },
-    });
   return over(db, "transaction", (stores, mode, options) => {
     const transaction = db.transaction(stores, mode, options);
     return over(transaction, "objectStore", (name) => {
@@ -72,6 +75,16 @@ function abortsAfterAdd(db) {
     });
   });
 }
+
+/** The same object with one member put in its place. */
+const over = (target, name, instead) =>
+  new Proxy(target, {
+    get(own, asked) {
+      if (asked === name) return instead;
+      const value = Reflect.get(own, asked);
+      return typeof value === "function" ? value.bind(own) : value;
+    },
+  });
 
 test("two saves at once take two numbers", async () => {
   const { note, outbox } = await phone();
@@ -87,14 +100,13 @@ test("the hash is over the UTF-8 bytes of the payload's text", async () => {
 });
 
 test("an entry over 64 kB is refused before it is said to be saved, one of 64 kB is kept", async () => {
-  const { outbox, clock } = await phone();
+  const { outbox } = await phone();
   const frame = JSON.stringify({ job: "hall", text: "" }).length;
   await outbox.save({ job: "hall", text: "x".repeat(GREATEST_PAYLOAD_BYTES - frame) });
   await assert.rejects(outbox.save({ job: "hall", text: "x".repeat(GREATEST_PAYLOAD_BYTES - frame + 1) }), CannotSave);
   await assert.rejects(outbox.save({ job: "hall", text: "½".repeat(GREATEST_PAYLOAD_BYTES / 2) }), /Shorten its text/); // 2 bytes each
   assert.equal(outbox.counts.total, 1);
   assert.equal(await outbox.savedSeq(), 1);
-  assert.ok(clock);
 });
 
 test("a NUL or half a character is refused before it is said to be saved", async () => {

@@ -6,9 +6,15 @@ import { unsafeHTML } from "lit/directives/unsafe-html.js";
 export function drawing(one, { tap = null, label = "", large = false } = {}) {
   if (!one) return nothing;
   return html`<figure>
-    <div class="drawing ${large ? "large" : ""}" role="group" aria-label=${label || one.alt || one.title} @click=${tap} @keydown=${keys(tap)}>${unsafeHTML(one.svg)}</div>
-    <figcaption class="hint">${one.title}</figcaption>
+    <div class="board ${large ? "large" : ""}" role="group" aria-label=${label || one.alt || one.title} @click=${tap} @keydown=${keys(tap)}>${unsafeHTML(one.svg)}</div>
+    <figcaption class="hint"><span>${one.title}</span>
+      <button class="btn quiet" type="button" aria-pressed=${String(large)} @click=${enlarge}>Larger</button></figcaption>
   </figure>`;
+}
+
+function enlarge(event) {
+  const large = event.currentTarget.closest("figure").querySelector(".board").classList.toggle("large");
+  event.currentTarget.setAttribute("aria-pressed", String(large));
 }
 
 const keys = (tap) => (event) => {

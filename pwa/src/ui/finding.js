@@ -9,7 +9,8 @@ const ORDER = ["stop", "warn", "note"];
 export const finding = (one) => html`<li class="find ${one.severity}">
   ${shape(one.severity)}
   <p class="head"><span class="word">${WORDS[one.severity]}${one.caution ? ", caution" : ""}:</span> ${one.place}</p>
-  <p>${one.wrong} ${one.amount ? fig(one.amount, { name: one.place, unit: "mm" }) : nothing}</p>
+  <p>${one.wrong}</p>
+  ${one.amount ? html`<p>By ${fig(one.amount, { name: `${one.place}: by`, unit: "mm" })}</p>` : nothing}
   <p>${one.cure}</p>
   ${one.source ? html`<p class="hint">${one.source}</p>` : nothing}
   ${one.caution

@@ -86,8 +86,13 @@ function chooser(one) {
     aria-label=${`Choose ${one.title}, ${figure.text} mm`} @click=${on("choose", one)}>${one.feasible ? "Choose" : "Choose nearest,"} ${figure.text}</button>`;
 }
 
+const NEAREST = 5;
+
+/** The tightest first; the rest is there for whoever asks. */
 function slacks(list) {
-  return html`<section class="sect"><h2>How far each demand is away</h2><dl class="pairs">${list.map((one) => html`
-    <dt>${one.name}<br /><span class="soft">${one.end === "least" ? "at least" : "at most"} ${one.datum.text}</span></dt>
-    <dd>${fig(one.slack, { name: `${one.name}: slack`, unit: "mm" })}</dd>`)}</dl></section>`;
+  const sorted = [...list].sort((a, b) => a.slack.mm - b.slack.mm);
+  const row = (one) => html`<dt>${one.name}<br /><span class="soft">${one.end === "least" ? "at least" : "at most"} ${one.datum.text}</span></dt>
+    <dd>${fig(one.slack, { name: `${one.name}: slack`, unit: "mm" })}</dd>`;
+  return html`<section class="sect"><h2>How far each demand is away</h2><dl class="pairs">${sorted.slice(0, NEAREST).map(row)}</dl>
+    ${sorted.length > NEAREST ? html`<details><summary class="btn quiet wide">The other ${sorted.length - NEAREST}</summary><dl class="pairs">${sorted.slice(NEAREST).map(row)}</dl></details>` : nothing}</section>`;
 }

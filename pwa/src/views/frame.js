@@ -82,8 +82,8 @@ export function planLine(app, part) {
   if (!source) return nothing;
   const mark = app.pack.manifest.parts.find((one) => one.name === part)?.mark;
   const waiting = app.waiting ?? 0;
-  return html`<p class="plan-line">${source.text}${mark ? html`. Part mark <span class="mark6">${mark}</span>` : nothing}.
+  return html`<p class="plan-line" title=${source.text}>Plan of job revision ${source.revision} with ${source.position} ${source.position === 1 ? "entry" : "entries"}${mark ? html`, mark <span class="mark6">${mark}</span>` : nothing}.
     ${waiting
       ? html`<b>${waiting} ${waiting === 1 ? "entry is" : "entries are"} not in it yet.</b>`
-      : html`Everything you saved is in it.`}</p>`;
+      : html`Every entry known here is in it.`}</p>`;
 }

@@ -27,6 +27,7 @@ export function job(app) {
               ${state.attention ? html`<b class="say-warn">${state.attention} need attention</b>` : nothing}</span>${shape("go", "go")}</a></p>
         </section>
         ${planLine(app, "job")}
+        <p class="plan-line">Source ${app.pack.manifest.source.text}</p>
       </div>
       <div>
         ${all.rooms.map(({ room, links: list }) => html`<section class="sect"><h2>${room.name}</h2><ul class="rows">${list.map(row)}</ul></section>`)}

@@ -47,6 +47,7 @@ class Survey extends LitElement {
     this.site = localSurvey(this.plan, this.app.known);
     this.current = this.site.set_ups.find((one) => one.id === this.setUp) ?? this.site.set_ups.at(-1) ?? null;
     if (!this.current) return;
+    this.finished = next(this.site, this.current) === null;
     if (!this.spot || !this.#place(this.spot)) this.spot = next(this.site, this.current)?.id ?? this.site.stations[0]?.id ?? null;
   }
 
@@ -58,7 +59,7 @@ class Survey extends LitElement {
 
   /** Slides the plan sideways to the spot; the page itself does not move. */
   #showSpot() {
-    const box = this.querySelector(".drawing.large");
+    const box = this.querySelector(".board");
     const group = box?.querySelector(`[data-station="${CSS.escape(this.spot ?? "")}"]`);
     if (!group?.getClientRects().length) return;
     const [inner, outer] = [group.getBoundingClientRect(), box.getBoundingClientRect()];
@@ -87,7 +88,7 @@ class Survey extends LitElement {
 
   #goTo(id) {
     this.#clear();
-    Object.assign(this, { spot: id, tab: "read", adding: false });
+    Object.assign(this, { spot: id, tab: "read", adding: false, picked: id !== null });
   }
 
   // A person's own keyboard: each key shows at once; a measure's burst replaces it in #measured.
@@ -164,7 +165,7 @@ class Survey extends LitElement {
     const to = next(this.site, this.current, this.#place(id)?.bench_mark ? null : id);
     this.#clear();
     this.spot = to?.id ?? id;
-    this.finished = !to;
+    this.picked = false;
   }
 
   async #blocked() {
@@ -193,7 +194,7 @@ class Survey extends LitElement {
   }
 
   #made(event) {
-    Object.assign(this, { making: false, setUp: event.detail, spot: null, finished: false });
+    Object.assign(this, { making: false, setUp: event.detail, spot: null, picked: false });
     this.#clear();
   }
 
@@ -260,7 +261,7 @@ class Survey extends LitElement {
   #hint() {
     const here = at(this.site, this.current.id, this.spot);
     const place = this.#place(this.spot);
-    if (this.finished && !this.raw) return "All read. Tap any to repeat.";
+    if (this.finished && !this.picked && !this.raw) return "All read. Tap any to repeat.";
     if (this.replacing) return `replaces ${typed({ ...here.at(-1), data: here.at(-1) })}`;
     if (here.length) return place.bench_mark ? `again, was ${here.at(-1).raw}` : `repeat, was ${here.at(-1).raw}`;
     if (place.blocked) return `blocked: ${place.blocked.reason}`;

@@ -5,6 +5,7 @@ import { emit } from "../ui/events.js";
 import { fig } from "../ui/figure.js";
 import { findings } from "../ui/finding.js";
 import { shape } from "../ui/shapes.js";
+import { typed } from "../ui/words.js";
 import { askStation } from "./asked.js";
 import { planLine } from "./frame.js";
 import { at, ties } from "./site.js";
@@ -38,7 +39,7 @@ function planDrawing(how) {
     if (id) goTo(id);
   };
   requestAnimationFrame(() => {
-    for (const group of how.source.querySelectorAll(".drawing [data-station]")) {
+    for (const group of how.source.querySelectorAll(".board [data-station]")) {
       const { station } = group.dataset;
       group.classList.toggle("here", station === spot);
       group.classList.toggle("done-here", Boolean(current) && at(site, current.id, station).length > 0);
@@ -98,7 +99,7 @@ function row({ site, current, spot, goTo }, one, under) {
   const why = one.blocked?.reason;
   return html`<li><button class="row spot-row" type="button" aria-current=${String(one.id === spot)} @click=${() => goTo(one.id)}>
     ${shape(state, `st ${state === "open" ? "say-stop" : ""}`)}
-    <span class="grow"><b>${one.name}</b><small>${STATE_WORDS[state]}${why && state === "blocked" ? `: ${why}` : ""}${under ? `, ${under}` : ""}</small></span>
-    ${here.length ? html`<span class="num">${here.map((reading) => reading.raw).join(" · ")}</span>` : nothing}
+    <span class="grow"><b>${one.name}</b><small>${STATE_WORDS[state]}${why && state === "blocked" ? `: ${why}` : ""}${under ? `, ${under}` : ""}</small>
+      ${here.length ? html`<small>here <b>${here.map((reading) => typed({ ...reading, data: reading })).join(" · ")}</b></small>` : nothing}</span>
     ${one.level && !one.bench_mark ? html`<span class="num soft">${one.level.text}</span>` : nothing}</button></li>`;
 }

@@ -70,10 +70,10 @@ function wound(one) {
     <ul class="stack">${changed.map((leg) => html`<li>${leg.name}: <b class="num">${leg.set_at.text}</b> was, <b class="num">${leg.height.text}</b> now: wind ${leg.wind.mm < 0 ? "in" : "out"} ${fig(leg.wind, { name: `${leg.name}: wind`, size: "big" })}</li>`)}</ul></div>`;
 }
 
-const legBox = (leg, column) => html`<div class="leg ${leg.id.startsWith("F") ? "front" : ""}" .style=${`grid-column:${column}`}>
-  <span>${leg.name}${leg.exact ? html` <span class="soft">exactly</span>` : nothing}</span>
+const legBox = (leg, column) => html`<div class="leg ${leg.id.startsWith("F") ? "front" : ""}" style="grid-column:${column}">
+  <span>${leg.name}</span>
   ${fig(leg.height, { name: leg.name, size: "huge" })}
-  <span>${leg.differs.text === "0" ? "as preset" : html`${fig(leg.differs, { name: `${leg.name} against the preset` })} on the preset`}</span></div>`;
+  <span>preset${leg.differs.text === "0" ? nothing : html` ${fig(leg.differs, { name: `${leg.name} against the preset` })}`}</span></div>`;
 
 /** Legs in rows and columns as the server placed them; a middle leg widens the grid. */
 function grid(legs, column, row, head, foot, left, right) {
@@ -86,17 +86,19 @@ function grid(legs, column, row, head, foot, left, right) {
     <p .style=${"grid-column:1/-1;display:flex;justify-content:space-between;font-weight:700"}><span>${left}</span><span>${right}</span></p></div>`;
 }
 
+const exact = (one) => (one.legs.some((leg) => leg.exact) ? ": set these legs exactly" : "");
+
 const edge = (words, thick) => html`<p class="edge ${thick ? "" : "thin"}">${words}</p>`;
 
 /** Upside down, front towards you: row 0 is nearest to you, so it comes last on the screen. */
 const bench = (one) => html`<p>Upside down, front edge towards you. LEFT and RIGHT are as fitted.</p>${grid(
-  one.legs, (leg) => leg.bench_column, (leg) => -leg.bench_row, edge("back edge"), edge("FRONT EDGE, towards you", true), "RIGHT", "LEFT")}`;
+  one.legs, (leg) => leg.bench_column, (leg) => -leg.bench_row, edge(`back edge${exact(one)}`), edge("FRONT EDGE, towards you", true), "RIGHT", "LEFT")}`;
 
 /** Standing, seen from above, you in front of it: columns turn round, rows stay. */
 function fitted(one) {
   const last = Math.max(...one.legs.map((leg) => leg.bench_column));
   return html`<p>Standing, you in front of it.</p>${grid(
-    one.legs, (leg) => last - leg.bench_column, (leg) => -leg.bench_row, edge("wall"), edge("FRONT EDGE, towards you", true), "LEFT", "RIGHT")}`;
+    one.legs, (leg) => last - leg.bench_column, (leg) => -leg.bench_row, edge(`back edge${exact(one)}`), edge("FRONT EDGE, towards you", true), "LEFT", "RIGHT")}`;
 }
 
 function neighbours(app, item) {
