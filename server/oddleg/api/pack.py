@@ -64,6 +64,7 @@ def manifest_and_parts(gathered: Gathered) -> tuple[bytes, dict[str, bytes]]:
             "chain": source.chain,
             "program": source.program,
             "text": source.text,
+            "words": source.words,
         },
         "mark": mark_of([one["mark"] for one in listed]),
         "parts": listed,

@@ -226,6 +226,7 @@ class SourceShape(Schema):
     chain = fields.String(required=True)
     program = fields.String(required=True)
     text = fields.String(required=True)
+    words = fields.String(required=True)
 
 
 class PartShape(Schema):

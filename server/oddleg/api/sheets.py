@@ -35,7 +35,7 @@ def printed(gathered: Gathered, names: list[str] | None = None) -> dict[str, byt
     known = [name for name, _ in sheet_names(made)]
     source = SheetSource(
         gathered.source.revision,
-        gathered.source.text,
+        gathered.source.words,
         day_in_words(now, gathered.job.time_zone),
         config.origin,
     )

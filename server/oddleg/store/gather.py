@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import re
 from dataclasses import dataclass
 
@@ -34,6 +35,12 @@ class Source:
     @property
     def text(self) -> str:
         return f"{self.job}.{self.revision}.{self.position}.{self.chain[:12]}.{self.program}"
+
+    @property
+    def words(self) -> str:
+        """The same for people: screens and sheets print it, and `code` tells two plans apart that read alike."""
+        code = hashlib.sha256(self.text.encode()).hexdigest()[:6]
+        return f"revision {self.revision}, entry {self.position}, plan {code}"
 
 
 @dataclass(frozen=True)
@@ -71,14 +78,17 @@ class Pulled:
 def gather(caller: Caller, job: str) -> Gathered:
     head = job_head(caller, job)
     query = (
-        select(LogEntry.uid, LogEntry.position, LogEntry.payload, Person.name)
+        select(LogEntry, Person.name)
         .join(Person, Person.id == LogEntry.person_id)
-        .where(LogEntry.job_id == head.id, LogEntry.position <= head.counter, LogEntry.erased_at.is_(None))
+        .where(LogEntry.job_id == head.id, LogEntry.position <= head.counter)
         .order_by(LogEntry.position)
     )
+    # An erased entry has no body, but what replaced it must still find it.
     entries = tuple(
-        entry_of(uid, position, person, read_payload(payload))
-        for uid, position, payload, person in database.session.execute(query)
+        Entry(row.uid, row.position, person, "", None)
+        if row.erased_at
+        else entry_of(row.uid, row.position, person, read_payload(row.payload))
+        for row, person in database.session.execute(query)
     )
     return Gathered(job_of(head), entries, source_of(head))
 

@@ -141,9 +141,14 @@ def accept_stations(
 
 
 def accepting(job: Job) -> Job:
-    """The job with the proposed stations accepted in each room that has none."""
-    rooms = tuple(room if room.stations else replace(room, stations=proposed_stations(job, room)) for room in job.rooms)
-    return replace(job, rooms=rooms)
+    """The job with the proposed stations accepted in each room that has none on its floor."""
+    return replace(job, rooms=tuple(_with_stations(job, room) for room in job.rooms))
+
+
+def _with_stations(job: Job, room: Room) -> Room:
+    if any(one.surface == "floor" for one in room.stations):
+        return room
+    return replace(room, stations=room.stations + proposed_stations(job, room, room.stations))
 
 
 def succeeding(old: Job, new: Job, read: set[str]) -> Job:
