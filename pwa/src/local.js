@@ -5,7 +5,8 @@
  * @typedef {import("./outbox.js").Entry} OwnEntry
  * @typedef {import("./mirror.js").Row} Row
  * @typedef {{uid: string, payload: any, person: string | null, own: boolean, state: import("./outbox.js").State,
- *   problem: string | null, pos: number | null, in_plan: boolean}} Known one entry, wherever it is known from
+ *   problem: string | null, pos: number | null, in_plan: boolean, waits: boolean}} Known one entry, wherever it is known
+ *   from; `waits`: it replaces one that is not here
  * @typedef {{uid: string, set_up: string, way: string, side: string | null, raw: string, unit: string, value: string,
  *   utc: string, person: string | null, own: boolean, state: import("./outbox.js").State, problem: string | null,
  *   in_plan: boolean}} LocalReading
@@ -22,30 +23,36 @@ import { apart, compare, fromJson } from "./numbers.js";
 /**
  * Every entry of a job that this phone knows, its own and the others', by place in the log; unsent ones last, in order.
  * @param {Row[]} rows the mirror
- * @param {OwnEntry[]} own the outbox
+ * @param {OwnEntry[]} outbox
  * @param {{position: number} | null} source of the plan that is shown
  * @returns {Known[]}
  */
-export function known(rows, own, source) {
-  const mine = new Map(own.map((entry) => [entry.uid, entry]));
-  const in_log = new Set(rows.map((row) => row.uid));
+export function known(rows, outbox, source) {
+  const mine = new Map(outbox.map((entry) => [entry.uid, entry]));
+  const in_log = new Set(rows.map((row) => row.uid)); // erased ones too: what replaces them counts
+  const waits = ({ replaces }) => replaces !== null && !in_log.has(replaces) && !mine.has(replaces);
   const seen = source?.position ?? 0;
   const logged = rows
     .filter((row) => row.payload !== null) // erased: nothing to show
-    .map((row) => ({
-      uid: row.uid,
-      payload: JSON.parse(row.payload),
-      person: row.person,
-      own: mine.has(row.uid),
-      state: mine.get(row.uid)?.state ?? "office",
-      problem: mine.get(row.uid)?.problem ?? null,
-      pos: row.pos,
-      in_plan: row.pos <= seen,
-    }));
-  const waiting = own
+    .map((row) => {
+      const payload = JSON.parse(row.payload);
+      const own = mine.get(row.uid);
+      return {
+        uid: row.uid,
+        payload,
+        person: row.person,
+        own: own !== undefined,
+        state: own?.state ?? "office",
+        problem: own?.problem ?? null,
+        pos: row.pos,
+        in_plan: row.pos <= seen,
+        waits: waits(payload),
+      };
+    });
+  const waiting = outbox
     .filter((entry) => !in_log.has(entry.uid))
     .map(({ uid, payload, state, problem }) => ({
-      uid, payload, person: null, own: true, state, problem, pos: null, in_plan: false,
+      uid, payload, person: null, own: true, state, problem, pos: null, in_plan: false, waits: waits(payload),
     }));
   return [...logged, ...waiting];
 }
@@ -56,12 +63,8 @@ export function known(rows, own, source) {
  * @param {Known[]} entries
  */
 export function live(entries) {
-  const here = new Set(entries.map((entry) => entry.uid));
   const replaced = new Set(entries.map((entry) => entry.payload.replaces));
-  return entries.filter(
-    ({ uid, payload }) =>
-      !replaced.has(uid) && payload.data !== null && (payload.replaces === null || here.has(payload.replaces)),
-  );
+  return entries.filter((entry) => !entry.waits && entry.payload.data !== null && !replaced.has(entry.uid));
 }
 
 /**

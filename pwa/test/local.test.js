@@ -91,7 +91,9 @@ test("needs attention shows at the station", () => {
   assert.equal(stationOf(found, "a1").attention, true);
 });
 
-test("an erased row is passed over", () => {
+test("an erased row is passed over, and what replaces it counts", () => {
+  const all = known([row(1, null, "erased"), row(2, reading(A1, "1200", { replaces: "erased" }))], [], null);
+  assert.equal(live(all).length, 1);
   assert.deepEqual(known([row(1, null)], [], null), []);
 });
 
