@@ -74,7 +74,7 @@ export function actions({ engine, show, load, toast, app, setHalfFilled }) {
       const open = [...(parts[`survey/${room}`]?.findings ?? []), ...(parts[`datum/${room}`].findings ?? [])].filter((one) => one.severity !== "note" && !one.caution);
       const { guesses = [], skipped = [] } = parts[`datum/${room}`];
       const listed = (title, list) => list.length ? html`<p><b>${title}</b></p><ul class="rows">${list.map((one) => html`<li class="row">${one}</li>`)}</ul>` : "";
-      const said = html`<p class="num" style="font-size:2.6rem;line-height:1.1">${figure.text} mm</p><p>${choice.title}${choice.feasible ? "" : ", at the nearest that can be had"}. Everything in this room is set from it.</p>
+      const said = html`<p class="num huge">${figure.text} mm</p><p>${choice.title}${choice.feasible ? "" : ", at the nearest that can be had"}. Everything in this room is set from it.</p>
         ${open.length ? html`<p><b>Not settled yet:</b></p><ul class="rows">${open.map((one) => html`<li class="row"><span><b>${WORDS[one.severity]}:</b> ${one.place}. ${one.wrong}</span></li>`)}</ul>` : html`<p>No check stands against it.</p>`}
         ${listed("Skipped:", skipped)}${listed("Rests on a guess:", guesses)}
         ${app().waiting ? html`<p><b>${app().waiting} of the entries known here are not in this plan yet.</b></p>` : ""}`;

@@ -19,7 +19,7 @@ export function ask(title, body) {
     };
     render(
       html`<div class="in">
-        <div class="spot"><h2 .style=${"font-size:1.25rem"}>${title}</h2>
+        <div class="spot"><h2>${title}</h2>
           <button class="icon" type="button" aria-label="Close" @click=${() => done()}>${shape("close")}</button></div>
         ${body(done)}
       </div>`,
@@ -46,7 +46,7 @@ export const confirm = (title, said, yes, { grave = false } = {}) =>
 /** The one sentence behind a figure, and the figure to copy. */
 export function why(figure, copy) {
   return ask(figure.name || "This figure", (done) => html`
-    <p class="num" .style=${"font-size:3rem;line-height:1.1"}>${figure.text}${figure.unit ? html`<small .style=${"font-size:1.2rem"}> ${figure.unit}</small>` : nothing}</p>
+    <p class="num huge">${figure.text}${figure.unit ? html`<small> ${figure.unit}</small>` : nothing}</p>
     <p>${figure.why || "The server gave no sentence with this figure."}</p>
     <div class="btns">
       <button class="btn" type="button" @click=${() => { copy(figure.text); done(); }}>Copy ${figure.text}</button>

@@ -49,7 +49,7 @@ function decidedCard({ decided, rivals, choices }, mine) {
           <p>${decided.title}, by ${decided.person}, ${when(decided.at_utc)}. It stays until somebody decides again.</p></section>`
       : nothing}
     ${mine
-      ? html`<section class="card mark"><h2>Chosen on this phone</h2><p class="num" .style=${"font-size:2rem"}>${mine.raw}</p>
+      ? html`<section class="card mark"><h2>Chosen on this phone</h2><p class="num huge">${mine.raw}</p>
           <p>${title(mine.choice)}. It is not in this plan yet.</p>
           <button class="btn" type="button" @click=${on("undo", mine.uid)}>Take it back</button></section>`
       : nothing}

@@ -32,7 +32,7 @@ export function handOver(app, unsent) {
 function entryRow(one, nameOf, replaced) {
   const { at, what, undo } = described(one.payload, nameOf);
   const gone = replaced.has(one.uid);
-  return html`<li><div class="row" .style=${"cursor:default"}>${shape(SHAPES[one.state], one.state === "attention" ? "st say-warn" : "st")}
+  return html`<li><div class="row still">${shape(SHAPES[one.state], one.state === "attention" ? "st say-warn" : "st")}
     <span class="grow"><b>${at}</b> ${what}
       <small><b class=${one.state === "attention" ? "say-warn" : ""}>${STATE_WORDS[one.state]}</b>, ${age(Date.now() - one.saved_at_ms)}${gone ? ", replaced by a later entry" : nothing}</small>
       ${one.problem ? html`<small class="say-warn">${one.problem}</small>` : nothing}</span>

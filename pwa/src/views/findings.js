@@ -6,7 +6,7 @@ export function findingsView(app) {
   const list = app.pack.parts.findings?.findings ?? [];
   const cautions = list.filter((one) => one.caution);
   const checks = list.filter((one) => !one.caution);
-  return html`<p class="num" .style=${"white-space:normal"}>${counts(app.pack.parts.job.findings)}</p>
+  return html`<p class="counts">${counts(app.pack.parts.job.findings)}</p>
     ${planLine(app, "findings")}
     ${checks.length ? html`<ul class="stack">${checks.map(finding)}</ul>` : nothing}
     ${cautions.length

@@ -71,7 +71,7 @@ class Join extends LitElement {
   }
 
   render() {
-    return html`<div class="stack" .style=${"max-width:34rem"}>
+    return html`<div class="stack narrow">
       <p>The office gives you a code, on its screen or on paper. It works once.</p>
       ${this.installed ? nothing : html`<div class="notice"><p><b>Install first, then sign in.</b> An installed Oddleg may keep its own storage, apart from this browser's.</p>
         ${this.install

@@ -50,9 +50,9 @@ function codeCard(code) {
 
 function person(app, one) {
   return html`<li><details><summary class="row"><span class="grow"><b>${one.name}</b><small>${ROLES[one.role] ?? one.role}</small></span></summary>
-    <div class="stack" .style=${"padding:0 0.3rem 0.8rem"}>
+    <div class="stack inset">
       <button class="btn" type="button" @click=${on("office", { what: "code", id: one.id, name: one.name })}>Make a code for a phone</button>
-      ${app.jobs?.length ? html`<p class="label">Jobs</p><div class="stack">${app.jobs.map((job) => html`<div class="btns"><span .style=${"flex:1 1 100%"}>${job.title}</span>
+      ${app.jobs?.length ? html`<p class="label">Jobs</p><div class="stack">${app.jobs.map((job) => html`<div class="btns"><span class="whole">${job.title}</span>
         <button class="btn quiet" type="button" @click=${on("office", { what: "assign", job: job.id, person: one.id, title: job.title, name: one.name })}>Put on it</button>
         <button class="btn quiet" type="button" @click=${on("office", { what: "unassign", job: job.id, person: one.id, title: job.title, name: one.name })}>Take off it</button></div>`)}</div>` : nothing}
     </div></details></li>`;
@@ -61,7 +61,7 @@ function person(app, one) {
 function pairing(app, office, one) {
   const who = one.person?.name ?? office.people.find((other) => other.id === one.person)?.name ?? "";
   const here = one.id === app.me?.pairing;
-  return html`<li><div class="row" .style=${"cursor:default"}><span class="grow"><b>${one.device}</b><small>${who}${here ? ", this one" : ""}${one.revoked_at ? ", signed out by the office" : ""}</small></span>
+  return html`<li><div class="row still"><span class="grow"><b>${one.device}</b><small>${who}${here ? ", this one" : ""}${one.revoked_at ? ", signed out by the office" : ""}</small></span>
     ${one.revoked_at ? nothing : html`<button class="btn grave" type="button" aria-label=${`Sign out ${one.device} of ${who}`}
       @click=${on("office", { what: "revoke", id: one.id, device: one.device, name: who })}>Sign out</button>`}</div></li>`;
 }
@@ -71,7 +71,7 @@ function aside({ cases, missing }) {
     <ul class="stack">${cases.map((one) => html`<li class="notice warn">
       <p><b>${one.problem}</b></p><p>${one.cure}</p>
       <p class="hint">${[one.person, one.device, one.job, when(one.received_at)].filter(Boolean).join(", ")}</p>
-      <details><summary class="row">What it says</summary><pre .style=${"white-space:pre-wrap;overflow-wrap:anywhere"}>${one.payload}</pre></details>
+      <details><summary class="row">What it says</summary><pre>${one.payload}</pre></details>
       <div class="btns"><button class="btn" type="button" @click=${on("office", { what: "release", id: one.id })}>Take it into the job</button>
         <button class="btn" type="button" @click=${on("office", { what: "dismiss", id: one.id })}>Leave it out</button></div></li>`)}
     ${missing.filter((one) => one.count > 0).map((one) => html`<li class="notice warn"><p><b>${one.count} of the entries saved on ${one.device} (${one.person}) have not come.</b> Ask them to open Oddleg where there is signal.</p></li>`)}</ul>`;

@@ -189,7 +189,7 @@ class Survey extends LitElement {
     const last = readings(this.site).filter((one) => one.own).at(-1);
     if (!last) return void (this.wrong = "There is no reading of yours to take back.");
     const words = typed({ ...last, data: last });
-    const sure = await confirm("Take back the last reading?", html`<p class="num" .style=${"font-size:1.6rem;white-space:normal"}>${last.station.name}, ${words}</p><p>It stays in the log, taken back.</p>`, "Take it back");
+    const sure = await confirm("Take back the last reading?", html`<p class="num mid">${last.station.name}, ${words}</p><p>It stays in the log, taken back.</p>`, "Take it back");
     if (sure) emit(this, "undo-now", { uid: last.uid, done: (done) => done && this.#goTo(last.station.id) });
   }
 

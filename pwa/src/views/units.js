@@ -1,5 +1,6 @@
 /** Units and legs: the list, and one card a unit with figures that are read off the bench. */
 import { html, nothing } from "lit";
+import { styleMap } from "lit/directives/style-map.js";
 import { drawing } from "../ui/drawing.js";
 import { on } from "../ui/events.js";
 import { fig, pairs } from "../ui/figure.js";
@@ -22,14 +23,14 @@ export function units(app) {
 
 function unitRow(app, one) {
   const unit = partOf(app, one.id);
-  const number = html`<span class="num" .style=${"font-size:1.5rem;min-width:2.2rem"}>${one.number}</span>`;
+  const number = html`<span class="num mid number">${one.number}</span>`;
   if (!unit) return html`<li><div class="row">${number}<span class="grow">${one.name}<small>${one.has_legs ? "no leg heights yet: they follow once the datum is decided" : "no legs"}</small></span></div></li>`;
   const state = winds(unit).length
     ? html`<b class="say-stop">wind ${winds(unit).length} ${winds(unit).length === 1 ? "leg" : "legs"}</b>`
     : setHere(app, one.id) || unit.legs.every((leg) => leg.set_at) ? html`<span class="say-good">legs set</span>` : "not set";
   return html`<li><a class="row" href=${to("job", app.route.job, "unit", one.id)}>${number}
     <span class="grow"><b>${one.name}</b><small>${unit.handing} · ${state}</small></span>
-    <span class="num" .style=${"font-size:1.5rem"}>${unit.preset?.text ?? ""}</span>${shape("go", "go")}</a></li>`;
+    <span class="num mid">${unit.preset?.text ?? ""}</span>${shape("go", "go")}</a></li>`;
 }
 
 export function unit(app) {
@@ -70,7 +71,7 @@ function wound(one) {
     <ul class="stack">${changed.map((leg) => html`<li>${leg.name}: <b class="num">${leg.set_at.text}</b> was, <b class="num">${leg.height.text}</b> now: wind ${leg.wind.mm < 0 ? "in" : "out"} ${fig(leg.wind, { name: `${leg.name}: wind`, size: "big" })}</li>`)}</ul></div>`;
 }
 
-const legBox = (leg, column) => html`<div class="leg ${leg.id.startsWith("F") ? "front" : ""}" style="grid-column:${column}">
+const legBox = (leg, column) => html`<div class="leg ${leg.id.startsWith("F") ? "front" : ""}" style=${styleMap({ gridColumn: column })}>
   <span>${leg.name}</span>
   ${fig(leg.height, { name: leg.name, size: "huge" })}
   <span>preset${leg.differs.text === "0" ? nothing : html` ${fig(leg.differs, { name: `${leg.name} against the preset` })}`}</span></div>`;
@@ -79,11 +80,11 @@ const legBox = (leg, column) => html`<div class="leg ${leg.id.startsWith("F") ? 
 function grid(legs, column, row, head, foot, left, right) {
   const wide = Math.max(...legs.map(column)) + 1;
   const sorted = [...legs].sort((a, b) => row(a) - row(b) || column(a) - column(b));
-  return html`<div class="legs" .style=${`grid-template-columns:repeat(${wide},minmax(0,1fr))`}>
+  return html`<div class="legs" style=${styleMap({ "--columns": wide })}>
     ${head}
     ${sorted.map((leg) => legBox(leg, column(leg) + 1))}
     ${foot}
-    <p .style=${"grid-column:1/-1;display:flex;justify-content:space-between;font-weight:700"}><span>${left}</span><span>${right}</span></p></div>`;
+    <p class="ends"><span>${left}</span><span>${right}</span></p></div>`;
 }
 
 const exact = (one) => (one.legs.some((leg) => leg.exact) ? ": set these legs exactly" : "");
