@@ -25,12 +25,14 @@ STATE_WORDS = {
     "blocked": "blocked, later",
 }
 END_WORDS = {"least": "at least", "greatest": "at most"}
+# These stand in a block of their own on the sheet; once is enough.
+SAID_IN_PLACE = ("datum.guess", "survey.skipped")
 SEVERITY_WORDS = {"stop": "STOP", "warn": "Warning", "note": "Note"}
 
 
 def survey_content(plan: Plan, room: RoomPlan, found: dict[str, Part], printed: SheetSource) -> dict[str, Any]:
     survey, floor, datum = (found[f"{kind}/{room.room.id}"] for kind in ("survey", "floor", "datum"))
-    decided = datum["decided"]
+    decided, lasers = datum["decided"], {one.id: one.name for one in plan.job.lasers}
     findings = finding_rows(plan, [f"{kind}/{room.room.id}" for kind in ("survey", "floor", "datum")] + ["job"])
     return {
         "decided": None
@@ -47,7 +49,7 @@ def survey_content(plan: Plan, room: RoomPlan, found: dict[str, Part], printed: 
         "stations": _stations(room, survey),
         "set_ups": _set_ups(room, survey),
         "misclosure": _misclosure(room),
-        "checks": [f"{one['laser']}, {one['axis']}, {one['method']}: {one['words']}" for one in survey["checks"]],
+        "checks": [f"{lasers.get(one['laser'], one['laser'])}, {one['axis']}, {one['method']}: {one['words']}" for one in survey["checks"]],
         "skipped": survey["skipped"],
         "floor": [{"label": one["label"], "text": one["figure"]["text"]} for one in floor["figures"]],
         "ends": _ends(datum),
@@ -81,7 +83,7 @@ def finding_rows(plan: Plan, names: list[str]) -> list[dict[str, Any]]:
             "source": one["source"],
         }
         for one in all_findings(plan)
-        if one["part"] in names
+        if one["part"] in names and one["rule"] not in SAID_IN_PLACE
     ]
 
 
