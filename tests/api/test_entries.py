@@ -396,3 +396,34 @@ def test_the_log_survives_a_restart(site, desk, fitter, made):
 def test_every_answer_to_entries_carries_the_marker(fitter):
     assert fitter.push().json["marker"] == fitter.pull().json["marker"] == "oddleg/1"
     assert fitter.push().json["backed_up"] == {"seq": 0}  # no backup was ever finished
+
+
+def test_phones_that_push_at_the_same_time_lose_and_double_nothing(site, desk, fitter, made):
+    """Four phones at once, two of them offering the same entries: the log has each once, without a gap."""
+    import threading
+
+    phones = [fitter, *(site.phone(fitter.person) for _ in range(3))]
+    shared = [phones[0].entry(made.note(f"shared {count}")) for count in range(10)]
+    own = {2: [phones[2].entry(made.note(f"two {count}")) for count in range(10)]}
+    own[3] = [phones[3].entry(made.note(f"three {count}")) for count in range(10)]
+    answers = []
+
+    def push_all(phone, entries):
+        client = site.app.test_client()
+        for entry in entries:
+            body = {"writer": phone.writer, "app": "test", "saved_seq": 10, "entries": [entry]}
+            answer = client.post("/api/v1/entries", json=body, headers=phone.headers)
+            answers.append((answer.status_code, answer.json["results"][0]["status"]))
+
+    plans = [(phones[0], shared), (phones[1], shared), (phones[2], own[2]), (phones[3], own[3])]
+    threads = [threading.Thread(target=push_all, args=plan) for plan in plans]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    assert sorted(answers) == [(200, "duplicate")] * 10 + [(200, "stored")] * 30
+    rows = desk.log()
+    assert [row["pos"] for row in rows] == list(range(1, 31))
+    assert {row["uid"] for row in rows} == {one["uid"] for entries in (shared, *own.values()) for one in entries}
+    for phone in phones:
+        assert phone.pull().json["have"]["seq"] == 10
