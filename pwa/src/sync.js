@@ -67,8 +67,12 @@ export class Sync extends EventTarget {
     return this.#status;
   }
 
-  /** Runs soon: an entry was saved, the signal is back, the app came to the front. */
+  /**
+   * Runs soon: an entry was saved, the signal is back, the app came to the front. While a run goes on, another follows it:
+   * its end arms the timer anew, at the longest pause.
+   */
   soon() {
+    if (this.#run) this.#again = true;
     this.#arm(AFTER_SAVE_MS);
   }
 

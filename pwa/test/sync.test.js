@@ -22,6 +22,21 @@ test("saved offline, sent when the signal is back", async () => {
   assert.equal(one.sync.status.problem, null);
 });
 
+test("an entry saved while a run comes to its end does not wait for the longest pause", async () => {
+  const one = await phone();
+  one.outbox.addEventListener("saved", () => one.sync.soon());
+  let saved = false;
+  one.fault = async ({ path }, next) => {
+    if (path === "/jobs" && !saved) {
+      saved = true;
+      await one.note("late");
+    }
+    return next();
+  };
+  await one.sync.run();
+  assert.deepEqual(notes(one.office), ["late"]);
+});
+
 test("a lost answer doubles nothing", async () => {
   const one = await phone();
   await one.note("one");
