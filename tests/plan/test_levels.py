@@ -109,12 +109,12 @@ def test_the_lasers_tilt_grows_with_the_distance_and_is_shared():
     log = Log().set_up("one", laser="laser", x_mm=0.0, y_mm=0.0)
     log.read("one", nail=1000.0, door=1008.0, hall=1008.0)
     places = {"nail": Point(0.0, 0.0), "door": Point(4000.0, 0.0), "hall": Point(4000.0, 0.0)}
-    levels = levels_of(log, places=places)
+    levels = levels_of(log, places=places, unseen_knock_mm=0.0)
     door = levels.at("door", Stage.STRIPPED)
     assert door.half_width_mm == pytest.approx(math.hypot(1.96 * 0.5 * math.sqrt(2), 0.3 * 4))
     covariance = levels.covariance
     assert covariance[0, 0] + covariance[1, 1] - 2 * covariance[0, 1] == pytest.approx(2 * 0.5**2)
-    alike = levels_of(log)
+    alike = levels_of(log, unseen_knock_mm=0.0)
     assert alike.at("door", Stage.STRIPPED).half_width_mm == pytest.approx(1.96 * 0.5 * math.sqrt(2))
 
 
@@ -232,7 +232,7 @@ def lstsq_levels(log, places, noise_mm, slope_sd):
 @given(surveys())
 def test_levels_and_half_widths_are_those_of_lstsq(made):
     log, places = made
-    levels = levels_of(log, places=places, misclosure_mm=100.0)
+    levels = levels_of(log, places=places, misclosure_mm=100.0, unseen_knock_mm=0.0)
     expected = lstsq_levels(log, places, 0.5, 0.3 / 1.96)
     assert {one.station for one in levels.stations} == set(expected)
     for one in levels.stations:

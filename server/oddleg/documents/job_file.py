@@ -71,6 +71,8 @@ class TolerancesRecord(Record):
     profile_reach_mm = Number(0, 20_000)
     leg_set_mm = Number(0, 50)
     knock_mm = Number(0, 100)
+    unseen_knock_mm = Number(0, 100)
+    unchecked_slope_times = Number(1, 20, "times")
     six_legs_from_mm = Number(1, 20_000)
     least_reading_mm = Number(0, 20_000)
     greatest_reading_mm = Number(0, 20_000)

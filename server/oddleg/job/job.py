@@ -29,18 +29,21 @@ class Instrument:
 
 @dataclass(frozen=True)
 class Tolerances:
-    """Figures that the job is held to. Rules of thumb unless a source is named in DEVELOPERS.md; all mm.
+    """Figures that the job is held to. Rules of thumb unless a source is named in DEVELOPERS.md; all mm but one factor.
 
     reading_noise_mm: standard deviation of one reading. repeat_mm: greatest difference between two readings of one
     station in one set-up. misclosure_mm: times the root of the number of set-ups. off_line_mm: greatest distance of
     one reading from the line of its neighbours before a repeat is asked for. unevenness_mm: what the floor may do
-    between two stations (95 %); good_enough_mm: the same where the fitter went on without the stations in between. between_mm: difference of neighbours that asks for a station between them.
-    spacing_mm: greatest distance of stations of the first pass. leg_reach_mm: greatest distance of a leg from a station.
-    line_reach_mm: how near a leg must be to a line of stations to be read off that line. profile_reach_mm: how far a
-    profile serves beside its line. leg_set_mm: what a leg already set may be out. knock_mm: greatest difference of the
-    first and last reading of a bench mark in one set-up. six_legs_from_mm: carcass width from which two middle legs
-    are set. least_reading_mm, greatest_reading_mm: what a staff can read. step_mm: largest difference from the reading
-    before that is not asked about.
+    between two stations (95 %); good_enough_mm: the same where the fitter went on without the stations in between.
+    between_mm: difference of neighbours that asks for a station between them. spacing_mm: greatest distance of
+    stations of the first pass. leg_reach_mm: greatest distance of a leg from a station. line_reach_mm: how near a leg
+    must be to a line of stations to be read off that line. profile_reach_mm: how far a profile serves beside its line.
+    leg_set_mm: what a leg already set may be out. knock_mm: greatest difference of the first and last reading of a
+    bench mark in one set-up. unseen_knock_mm: what a knock that nobody could see may have done (95 %) to the readings
+    of a set-up that nothing closes. unchecked_slope_times: by how many times its stated slope a laser may tilt that no
+    check on site found within it, a factor. six_legs_from_mm: carcass width from which two middle legs are set.
+    least_reading_mm, greatest_reading_mm: what a staff can read. step_mm: largest difference from the reading before
+    that is not asked about.
     """
 
     reading_noise_mm: float = 0.5
@@ -56,6 +59,8 @@ class Tolerances:
     profile_reach_mm: float = 300.0
     leg_set_mm: float = 1.0
     knock_mm: float = 1.5
+    unseen_knock_mm: float = 1.5
+    unchecked_slope_times: float = 1.5
     six_legs_from_mm: float = 900.0
     least_reading_mm: float = 50.0
     greatest_reading_mm: float = 3500.0

@@ -17,12 +17,13 @@ from .finished_floor import Floor, floor
 from .flatness import flatness_findings
 from .floor_figures import floor_figures
 from .instrument import CheckResult
-from .laser_checks import check_findings, check_results
+from .laser_checks import check_findings, check_results, reckoned_lasers
 from .legs import UnitLegs, unit_legs
 from .levels import Levels, adjusted_levels
 from .off_line import off_line_findings
 from .rod import Placed, placed_items
 from .site import Site, body, of_room, readings_in, site
+from .skipped import skipped_findings
 from .stations import StationList
 from .survey import (
     floor_tolerances,
@@ -75,14 +76,15 @@ def _room_plan(job: Job, room: Room, here: Site, charts: Charts) -> RoomPlan:
     marks = {mark.id: (mark.name, mark_place(mark)) for mark in room.bench_marks}
     places = stations.places | {id: place for id, (_, place) in marks.items()}
     names = stations.names | {id: name for id, (name, _) in marks.items()}
-    levels = adjusted_levels(job, room, (*here.set_ups, *here.readings), places, names)
+    checks = check_results(job, here)
+    lasers = reckoned_lasers(job, checks)
+    levels = adjusted_levels(replace(job, lasers=lasers), room, (*here.set_ups, *here.readings), places, names)
     listed = station_list(job, room, here, stations, levels)
     on_floor = replace(job, tolerances=floor_tolerances(job, here))
     floors = floor(on_floor, room, stations.stations, listed.lines, levels)
     placed = tuple(one for run in room.runs for one in placed_items(run))
     decided = datum(job, room, placed, floors, latest_levels(levels), here.decisions, here.legs_set, here.readings)
     datum_mm = decided.decided.datum.mm if decided.decided else None
-    checks = check_results(job, here)
     profiles = [[spot.id for spot in profile] for profile in floors.as_read.profiles()]
     return RoomPlan(
         room,
@@ -101,5 +103,6 @@ def _room_plan(job: Job, room: Room, here: Site, charts: Charts) -> RoomPlan:
             *check_findings(job, here, checks),
             *off_line_findings(profiles, levels, places, names, job.tolerances),
             *survey_findings(job, room, here, stations, listed),
+            *skipped_findings(job, room, here, levels, checks),
         ),
     )

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from oddleg.job import Job, SetUp, TwoPeg, TwoWall
+from collections.abc import Sequence
+from dataclasses import replace
+
+from oddleg.job import Job, Laser, SetUp, TwoPeg, TwoWall
 
 from .finding import Finding, Severity
 from .instrument import CheckResult, Verdict, two_peg_result, two_wall_result
@@ -23,6 +26,30 @@ def check_results(job: Job, here: Site) -> tuple[CheckResult, ...]:
         elif isinstance(check, TwoWall) and check.laser in lasers:
             results.append(two_wall_result(check, lasers[check.laser], job.tolerances))
     return tuple(results)
+
+
+def reckoned_lasers(job: Job, results: Sequence[CheckResult]) -> tuple[Laser, ...]:
+    """The job's lasers, each with the slope that its give or take is reckoned with, mm/m.
+
+    The stated one where a check on site found the laser within it; else `unchecked_slope_times` as much, a rule of
+    thumb; where a check found it outside, at least what that check measured with its half-width. Of several checks of
+    one axis the last counts, since the laser may have been adjusted in between.
+    """
+    lasers = []
+    for laser in job.lasers:
+        last = {one.axis: one for one in results if one.laser == laser.id}.values()
+        verdicts = {one.verdict for one in last}
+        wider = job.tolerances.unchecked_slope_times * laser.slope_mm_per_m
+        if Verdict.OUTSIDE in verdicts:
+            slope = max(wider, *(_as_measured(one) for one in last if one.verdict is Verdict.OUTSIDE))
+        else:
+            slope = laser.slope_mm_per_m if Verdict.WITHIN in verdicts else wider
+        lasers.append(replace(laser, slope_mm_per_m=slope))
+    return tuple(lasers)
+
+
+def _as_measured(check: CheckResult) -> float:
+    return abs(check.error_mm_per_m or 0.0) + (check.half_width_mm_per_m or 0.0)
 
 
 def check_findings(job: Job, here: Site, results: tuple[CheckResult, ...]) -> tuple[Finding, ...]:

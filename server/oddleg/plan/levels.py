@@ -4,6 +4,8 @@ Unknown are the level of each set-up's plane and of each station at each stage; 
 as "how far below the plane", is plane - level + tilt + noise. The tilt is that of the laser in its set-up: mm/m in X
 and in Y, independent of each other, shared by all readings of the set-up, times the vector from laser to station. So
 the readings of a set-up have the covariance noise^2 I + slope^2 D D'. Where a place is not known, they weigh alike.
+Where nothing closes a set-up, a knock would go unseen: all its readings but those of what it hangs on share one more
+error, of `unseen_knock_mm` (95 %). It moves no level, since nothing there is redundant; it widens every give or take.
 
 A laser's stated accuracy is taken as a 95 % half-width in any direction, so its standard deviation is that / 1.96:
 makers state a limit, rarely with a coverage (common practice). So is the give or take of a line on a wall.
@@ -24,7 +26,16 @@ from .adjustment import COVERAGE_95, solved
 from .finding import Finding, Severity
 from .repeats import by_spot, contradictions, knocks, pooled_noise_mm, spread_mm
 from .sightings import Sighting, survey
-from .ties import Misclosure, closure, reached, tie_graph, unchecked_findings, untied_findings
+from .ties import (
+    Misclosure,
+    Unclosed,
+    closure,
+    reached,
+    tie_graph,
+    unchecked_findings,
+    unclosed_set_ups,
+    untied_findings,
+)
 
 __all__ = ["Levels", "Misclosure", "Plane", "Residual", "StationLevel", "adjusted_levels"]
 
@@ -68,6 +79,7 @@ class Residual:
 class Levels:
     """`covariance` rows and columns stand in the order of `stations`. `noise_mm`: standard deviation of one reading as
     used; `noise_pooled`: it came from repeats. `open_stations`: read, but no level at some stage until that is mended.
+    `unclosed`: set-ups that nothing closes, with what rests on them.
     """
 
     stations: tuple[StationLevel, ...]
@@ -79,6 +91,7 @@ class Levels:
     noise_pooled: bool
     open_stations: tuple[str, ...]
     findings: tuple[Finding, ...]
+    unclosed: tuple[Unclosed, ...] = ()
 
     def at(self, station: str, stage: Stage) -> StationLevel | None:
         return next((one for one in self.stations if (one.station, one.stage) == (station, stage)), None)
@@ -115,7 +128,9 @@ def adjusted_levels(
     )
     findings += said
     open_spots = {(one.station, one.stage) for one in taken.sightings if one.uid in doubtful and not one.is_mark}
-    adjustment = _Adjustment(closing, taken.set_ups, marks, {laser.id: laser for laser in job.lasers}, noise_mm)
+    unclosed = unclosed_set_ups(tie_graph(closing, taken.set_ups, marks), closing)
+    knock = _UnseenKnock(job.tolerances.unseen_knock_mm, {one.set_up: one.holder for one in unclosed})
+    adjustment = _Adjustment(closing, taken.set_ups, marks, {laser.id: laser for laser in job.lasers}, noise_mm, knock)
     findings += adjustment.findings(taken.called)
     stations, covariance = adjustment.stations(open_spots)
     got = {(one.station, one.stage) for one in stations}
@@ -130,6 +145,7 @@ def adjusted_levels(
         pooled_mm is not None,
         tuple(sorted({station for station, _ in read - got} | taken.unusable)),
         tuple(findings),
+        unclosed,
     )
 
 
@@ -162,6 +178,20 @@ def _closing(
     return left, first.largest, findings
 
 
+@dataclass(frozen=True)
+class _UnseenKnock:
+    """A 95 % half-width, mm, and the set-ups that it is to be reckoned with in, each with what it hangs on."""
+
+    half_width_mm: float
+    holders: Mapping[str, str]
+
+    def add_to(self, covariance: np.ndarray, sightings: Sequence[Sighting]) -> None:
+        """One shared error for the readings of such a set-up, those of what it hangs on left out."""
+        for set_up, holder in self.holders.items():
+            rows = [row for row, one in enumerate(sightings) if one.set_up == set_up and one.station != holder]
+            covariance[np.ix_(rows, rows)] += (self.half_width_mm / COVERAGE_95) ** 2
+
+
 class _Adjustment:
     """The solved network: design and covariance are laid out once, results are read off it."""
 
@@ -172,6 +202,7 @@ class _Adjustment:
         marks: Mapping[str, BenchMark],
         lasers: Mapping[str, Laser],
         noise_mm: float,
+        knock: _UnseenKnock,
     ) -> None:
         self.sightings = sightings
         self.set_up_ids = sorted({one.set_up for one in sightings})
@@ -192,6 +223,7 @@ class _Adjustment:
                 design[row, spot_column[one.station, one.stage]] = -1.0
         for id_ in self.set_up_ids:
             _add_tilt(covariance, sightings, set_ups[id_], lasers)
+        knock.add_to(covariance, sightings)
         for row, line in enumerate(self.lines, len(sightings)):
             design[row, column[line.id]] = 1.0
             observed[row] = line.line_level_mm or 0.0

@@ -19,7 +19,8 @@ from .demands import Demand
 from .figure import Figure, figure
 from .finding import Finding, Severity
 from .legs import UnitLegs, unit_numbers
-from .survey import next_words, reading_limits, skipped
+from .skipped import skipped
+from .survey import next_words, reading_limits
 
 Part = dict[str, Any]
 
@@ -252,12 +253,12 @@ def _survey_part(plan: Plan, room: RoomPlan) -> Part:
             figure(
                 closed.mm,
                 0.1,
-                f"The way through {' and '.join(called[id] for id in closed.set_ups)} comes back to where it began by this much; "
-                f"the job lets it be {figure(closed.limit_mm, 0.1).text} mm.",
+                f"The way through {' and '.join(called[id] for id in closed.set_ups)} comes back to where it began "
+                f"by this much; the job lets it be {figure(closed.limit_mm, 0.1).text} mm.",
             )
         ),
         "next_words": next_words(room.site, room.station_list, room.room),
-        "skipped": list(skipped(job, room.room, room.site)),
+        "skipped": list(skipped(job, room.room, room.site, levels, room.checks)),
         "findings": [finding_part(one) for one in (*levels.findings, *room.findings)],
     }
 
@@ -305,7 +306,7 @@ def _datum_part(plan: Plan, room: RoomPlan) -> Part:
         if datum.chain is None
         else [{"label": label, "figure": figure_part(one)} for label, one in datum.chain.heights],
         "guesses": list(datum.guesses),
-        "skipped": list(skipped(plan.job, room.room, room.site)),
+        "skipped": list(skipped(plan.job, room.room, room.site, room.levels, room.checks)),
         "findings": [finding_part(one) for one in datum.findings],
     }
 

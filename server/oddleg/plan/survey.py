@@ -1,4 +1,4 @@
-"""The survey as it stands: which stations there are, what state each is in, what to read next, what was skipped."""
+"""The survey as it stands: which stations there are, what state each is in, what to read next."""
 
 from __future__ import annotations
 
@@ -143,43 +143,7 @@ def survey_findings(job: Job, room: Room, site: Site, known: Known, stations: St
         same = [one for one in known.stations if one.name == station.name and one.id != station.id]
         if same:
             findings.append(_same_name_finding(station))
-    findings += [
-        Finding(
-            "survey.skipped",
-            Severity.NOTE,
-            room.name,
-            text,
-            "Do it while the laser still stands, or go on: the give or take says what it costs.",
-            "common practice",
-            concerns=(room.id,),
-        )
-        for text in skipped(job, room, site)
-    ]
     return tuple(findings)
-
-
-def skipped(job: Job, room: Room, site: Site) -> tuple[str, ...]:
-    """What was left out that would have made the figures surer, in words, each with what rests on it."""
-    if not site.readings:
-        return ()
-    texts = []
-    marks = {mark.id for mark in room.bench_marks}
-    for entry in site.set_ups:
-        set_up = body(entry, SetUp)
-        read = [body(one, Reading) for one in site.readings if body(one, Reading).set_up == set_up.id]
-        on_marks = [one.station for one in read if one.station in marks]
-        if read and set_up.line_level_mm is None and on_marks and (len(on_marks) < 2 or read[-1].station not in marks):
-            texts.append(f"{set_up.name}: the bench mark was not read again at the end, so a knock would go unseen.")
-    checked = {getattr(entry.body, "laser", None) for entry in site.checks}
-    used = {body(entry, SetUp).laser for entry in site.set_ups} - {None}
-    for laser in job.lasers:
-        if laser.id in used - checked:
-            slope = figure(laser.slope_mm_per_m, 0.01).text
-            texts.append(f"{laser.name}: not checked on site; every give or take rests on its stated {slope} mm/m.")
-    if site.good_enough:
-        wider = figure(floor_tolerances(job, site).unevenness_mm, 0.1).text
-        texts.append(f"Stations in between were left out: the floor between stations is taken as ±{wider} mm.")
-    return tuple(texts)
 
 
 def reading_limits(job: Job) -> dict[str, dict[str, float]]:

@@ -135,6 +135,38 @@ def unchecked_findings(graph: nx.Graph, called: Mapping[str, str]) -> list[Findi
     return [_unchecked(spot, sorted(beyond), called) for spot, beyond in sorted(hanging.items())]
 
 
+@dataclass(frozen=True)
+class Unclosed:
+    """A set-up that nothing closes. `holder`: the bench mark or station that alone ties it to a level; `resting`: the
+    stations that have a level through it only, those of set-ups that hang on it included."""
+
+    set_up: str
+    holder: str
+    resting: tuple[str, ...]
+
+
+def unclosed_set_ups(graph: nx.Graph, sightings: Sequence[Sighting]) -> tuple[Unclosed, ...]:
+    """Set-ups in which a knock would go unseen: no closed way leads over what they hang on, and that was not read again
+    at the end. A line on a wall is not knocked. `graph`: of these sightings, each with a way to the ground."""
+    bridges = {_edge(*edge) for edge in nx.bridges(graph)}
+    holders = dict(nx.bfs_predecessors(graph, GROUND, sort_neighbors=sorted))
+    found = []
+    for node in sorted(node for node in graph if node[0] == "set_up"):
+        holder = holders[node]
+        if holder == GROUND or _edge(node, holder) not in bridges:
+            continue
+        taken = [one for one in sightings if one.set_up == node[1]]
+        last = max(taken, key=lambda one: (one.position, one.uid))
+        if last.station == holder[1] and graph.edges[node, holder]["count"] > 1:
+            continue
+        rest = nx.restricted_view(graph, [node], [])
+        kept = nx.node_connected_component(rest, GROUND)
+        resting = {other[1] for other in graph if other[0] == "station" and other not in kept}
+        if resting:
+            found.append(Unclosed(node[1], holder[1], tuple(sorted(resting))))
+    return tuple(found)
+
+
 def _unchecked(spot: Node, beyond: Sequence[str], called: Mapping[str, str]) -> Finding:
     set_ups = listed([called[id_] for id_ in beyond])
     name = called[spot[1]]
