@@ -5,8 +5,13 @@ import xml.etree.ElementTree as ET
 
 import pytest
 import sample_plan as sample
+import sample_room as room_sample
 
+from oddleg.charts import charts
 from oddleg.drawings import bench_drawing, fitted_drawing, svg
+from oddleg.job import DatumDecision, Entry, Legs, Reading, SetUp, Stage, Way
+from oddleg.plan import plan
+from oddleg.sheets import SheetSource, sheet_pdf
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -67,3 +72,30 @@ def test_a_leg_already_set_says_what_to_wind():
 def test_the_words_give_every_leg_in_the_order_of_the_drawing():
     drawing = bench_drawing(sample.units()[0])
     assert drawing.alt.endswith("RIGHT back 155; LEFT back 153; RIGHT front 155; LEFT front 153. Preset 153 mm.")
+
+
+@pytest.mark.parametrize(
+    ("count", "across"), [(5, ["RIGHT", "MIDDLE", "LEFT"]), (8, ["RIGHT", "MID RIGHT", "MID LEFT", "LEFT"])]
+)
+def test_five_and_eight_legs_are_drawn_and_printed_each_with_its_own_height(count, across):
+    """A floor that falls 3 mm over each 100 to the right: no two legs of a row are alike."""
+    unit = room_sample.carcass("wide", 1200.0, legs=Legs(100.0, 180.0, count=count))
+    room = room_sample.room(room_sample.run(unit))
+    bodies = [SetUp("one", "one", "room", Stage.STRIPPED), Reading("one", "mark", Way.DOWN, 1200.0, "nail", None, None)]
+    bodies += [
+        Reading("one", f"s{x_mm}-{y_mm}", Way.DOWN, 1200.0 + 0.03 * x_mm, f"s{x_mm}", float(x_mm), float(y_mm))
+        for x_mm in (40, 1160)
+        for y_mm in (40, 500)
+    ]
+    bodies.append(DatumDecision("room", "wanted_height", 850.0, "aaaaaa"))
+    log = [Entry(f"e{i}", i, "Ned", "2026-11-23T08:40:00Z", body) for i, body in enumerate(bodies)]
+    made = plan(room_sample.job(room), log, charts())
+    (legs,) = made.rooms[0].units
+    drawn = legs_of(bench_drawing(legs))
+    assert len(drawn) == count
+    front = sorted((drawn[id] for id in drawn if id.startswith("F")), key=lambda one: one[0])
+    assert [words[0] for _, _, words in front] == [f"{side} front" for side in across]
+    # The leg nearest the right-hand side of the unit stands lowest, so it is the longest and on your left.
+    heights = [int(words[1]) for _, _, words in front]
+    assert heights == sorted(heights, reverse=True) and len(set(heights)) == len(heights)
+    assert sheet_pdf(made, "legs-room", SheetSource(1, "revision 1", "25 November 2026")).startswith(b"%PDF")

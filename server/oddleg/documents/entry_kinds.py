@@ -31,7 +31,7 @@ from .fields import Choice, Described, Kind, Number, Slug, Strict, Text
 from .numbers import DECIMALS, NumberError, decimal_text, parsed
 from .run_record import place
 
-LEG_NAMES = ("BL", "BM", "BR", "FL", "FM", "FR")
+LEG_NAMES = tuple(row + place for row in "BF" for place in ("L", "ML", "M", "MR", "R"))
 GREATEST_READING_MM = 100_000
 
 

@@ -75,7 +75,7 @@ class LegsRecord(Record):
     inset_front_mm = play()
     inset_back_mm = play()
     inset_side_mm = play()
-    count = Number(4, 6, "legs", whole=True, allow_none=True)
+    count = Number(4, 8, "legs", whole=True, allow_none=True)
 
     def clashes(self, made: Legs) -> dict[str, str]:
         if found := reversed_limits(made, ("least_mm", "greatest_mm")):
@@ -83,8 +83,8 @@ class LegsRecord(Record):
         if made.least_mm + 2 * made.reserve_mm > made.greatest_mm:
             most = (made.greatest_mm - made.least_mm) / 2
             return {"reserve_mm": f"Kept back at each end, it leaves nothing of the range; at most {most:g} here."}
-        if made.count == 5:
-            return {"count": "Legs stand in pairs, back and front; allowed: 4 or 6, or null for the job's rule."}
+        if made.count == 7:
+            return {"count": "Allowed: 4, 5, 6 or 8, or null for the job's rule."}
         return {}
 
 

@@ -10,7 +10,7 @@ from .lettering import SMALL_MM
 from .primitives import Drawing, Group, Line, Mark, Text, rectangle
 from .room_plan import PHONE_WIDTH_MM
 
-SIDE_WORDS = {"L": "LEFT", "M": "MIDDLE", "R": "RIGHT"}
+SIDE_WORDS = {"L": "LEFT", "ML": "MID LEFT", "M": "MIDDLE", "MR": "MID RIGHT", "R": "RIGHT"}
 ROW_WORDS = {"B": "back", "F": "front"}
 # Cap height of 1/200 of the distance is read easily (from memory: a common rule for signs): 700 mm wants 3.5 mm.
 ARM_LENGTH_MM = 9.0
@@ -48,7 +48,7 @@ def _box(
 ) -> tuple[tuple[Mark, ...], float]:
     """The carcass's outline with a cell a leg; row 0 of `cells` at the top; the front edge, thick, at the bottom."""
     big_mm = min(ARM_LENGTH_MM, width_mm / columns / 3.4)
-    small_mm = max(min(SMALL_MM, width_mm / 28), 2.0)
+    small_mm = max(min(SMALL_MM, width_mm / 28, width_mm / columns / 8), 2.0)
     cell_height_mm = big_mm * 1.05 + small_mm * 3.4
     left_mm, right_mm = 1.2, width_mm - 1.2
     top_mm = small_mm * 1.6

@@ -47,7 +47,9 @@ class ApplianceSeat(StrEnum):
 class Legs:
     """Adjustable legs of one carcass. Insets are from the carcass's outside edges to the leg's centre.
 
-    `reserve_mm` is kept back at each end of the range. `count` None: four, and six from the job's width for middle legs.
+    `reserve_mm` is kept back at each end of the range. `count` None: four, and six, with one in the middle of each row,
+    from the job's width on. Else 4, 5 (two at the back, three in front: FL, FM, FR, BL, BR), 6 or 8 (four and four,
+    those between the ends named ML and MR), spaced evenly between the side insets.
     """
 
     least_mm: float

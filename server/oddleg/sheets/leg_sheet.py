@@ -12,7 +12,8 @@ from .source import SheetSource
 from .survey_sheet import finding_rows
 
 DRAWING_WIDTH_MM = 86.0
-LEG_ORDER = ("BL", "BM", "BR", "FL", "FM", "FR")
+LEG_COLUMNS = (("BL",), ("BML", "BM", "BMR"), ("BR",), ("FL",), ("FML", "FM", "FMR"), ("FR",))
+"""Of eight legs, two share the column of the middle one."""
 
 
 def legs_content(plan: Plan, room: RoomPlan, found: dict[str, Part], printed: SheetSource) -> dict[str, Any]:
@@ -40,7 +41,7 @@ def _row(part: Part) -> dict[str, Any]:
     return {
         **_title(part),
         "handing": part["handing"],
-        "legs": [heights.get(id, "") for id in LEG_ORDER],
+        "legs": [" · ".join(heights[id] for id in column if id in heights) for column in LEG_COLUMNS],
         "gaps": [gaps.get("left", "–"), gaps.get("right", "–")],
         "set": f"{len(set_legs)} of {len(part['legs'])}" if set_legs else "",
     }
