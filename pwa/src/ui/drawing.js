@@ -30,17 +30,22 @@ export const bare = (svg) => html`${unsafeHTML(svg)}`;
 /** The station under a tap, or null. */
 export const stationAt = (event) => event.target.closest?.("[data-station]")?.dataset.station ?? null;
 
+/** The group whose own units are the room's mm. */
+const roomOf = (svg) => svg?.querySelector("[data-room]") ?? null;
+
 /**
- * Room axes of a tap, mm: X = x0 + paper mm * mm per paper mm, as the drawing says of itself. Null off the drawing, or
- * where it does not say.
+ * Room axes of a tap, mm. Null off the drawing, or where it has no room.
  * @param {PointerEvent} event
  */
 export function roomPoint(event) {
-  const svg = event.target.closest?.("svg[data-room-mm-per-mm]");
-  const matrix = svg?.getScreenCTM();
+  const matrix = roomOf(event.target.closest?.("svg"))?.getScreenCTM();
   if (!matrix) return null;
-  const { roomX0Mm, roomY0Mm, roomMmPerMm } = svg.dataset;
-  const paper = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix.inverse());
-  const room = (from, along) => Math.round(Number(from) + along * Number(roomMmPerMm));
-  return { x_mm: room(roomX0Mm, paper.x), y_mm: room(roomY0Mm, paper.y) };
+  const { x, y } = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix.inverse());
+  return { x_mm: Math.round(x), y_mm: Math.round(y) };
+}
+
+/** Where a spot in room axes lies on the paper of the drawing, in its mm. */
+export function paperPoint(svg, { x_mm, y_mm }) {
+  const to_paper = svg.getScreenCTM().inverse().multiply(roomOf(svg).getScreenCTM());
+  return new DOMPoint(x_mm, y_mm).matrixTransform(to_paper);
 }

@@ -12,7 +12,7 @@ export function fig(figure, { size = "", unit = "", name = "", none = "–" } = 
     class="fig ${size}" type="button" title="Where this figure comes from"
     aria-label=${`${name} ${figure.text} ${unit}: where it comes from`.trim()}
     @click=${on("why", { ...figure, name, unit })}
-  ><span>${figure.text}</span>${unit ? html`<small>${unit}</small>` : nothing}</button>`;
+  ><span>${figure.text}</span>${unit ? html` <small>${unit}</small>` : nothing}</button>`;
 }
 
 /** "146 to 160", both ends opening to their sentence. */

@@ -36,7 +36,7 @@ export function keypad({ decimals, save, onKey, onSave, busy = false }) {
       ? html`<button class="key" type="button" aria-label="decimal point" @click=${() => onKey(".")}>.</button>`
       : html`<span></span>`}
     ${digit("0")}
-    <button class="key word" type="button" aria-label="double nought" @click=${() => { onKey("0"); onKey("0"); }}>00</button>
+    <button class="key word" type="button" @click=${() => { onKey("0"); onKey("0"); }}>00</button>
   </div>`;
 }
 

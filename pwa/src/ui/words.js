@@ -35,22 +35,27 @@ export const typed = ({ raw, unit, data }) =>
  */
 export function described(payload, nameOf) {
   const { kind, target, data } = payload;
-  const at = data?.name ?? nameOf(target);
-  const undo = payload.replaces !== null && payload.replaces !== undefined && data === null;
-  const said = {
-    reading: [at, typed(payload)],
-    set_up: [at ?? "set-up", data?.stage ? data.stage.replace("_", " ") : "new set-up"],
-    station: [at, "station added"],
-    two_peg: [nameOf(target), "two-peg check"],
-    two_wall: [nameOf(target), "two-wall check"],
-    decision: [nameOf(target), `datum ${payload.raw ?? ""}`.trim()],
-    legs_set: [nameOf(target), data ? `legs set: ${Object.entries(data.heights).map(([leg, text]) => `${leg} ${text}`).join(", ")}` : "legs set"],
-    blocked: [nameOf(target), data ? `blocked: ${data.reason}` : "blocked"],
-    good_enough: [nameOf(target), "good enough without the stations in between"],
-    note: [nameOf(target), data ? `note: ${data.text}` : "note"],
-  }[kind] ?? [nameOf(target), kind];
-  return { at: said[0], what: undo ? `taken back: ${said[1]}` : said[1], undo };
+  const undo = data === null;
+  const what = undo ? (UNDONE[kind] ?? kind) : (SAID[kind]?.(payload) ?? kind);
+  return { at: data?.name && kind !== "decision" ? data.name : nameOf(target), what: undo ? `taken back: ${what}` : what, undo };
 }
+
+const SAID = {
+  reading: typed,
+  set_up: ({ data }) => data.stage.replace("_", " "),
+  station: () => "station added",
+  two_peg: () => "two-peg check",
+  two_wall: () => "two-wall check",
+  decision: ({ raw }) => `datum ${raw}`,
+  legs_set: ({ data }) => `legs set: ${Object.entries(data.heights).map(([leg, text]) => `${leg} ${text}`).join(", ")}`,
+  blocked: ({ data }) => `blocked: ${data.reason}`,
+  good_enough: () => "good enough without the stations in between",
+  note: ({ data }) => `note: ${data.text}`,
+};
+const UNDONE = {
+  reading: "a reading", set_up: "a set-up", station: "a station", two_peg: "a two-peg check", two_wall: "a two-wall check",
+  decision: "the datum", legs_set: "legs set", blocked: "blocked", good_enough: "good enough", note: "a note",
+};
 
 /** Names of everything a job's parts know, by id. */
 export function namesOf(pack) {

@@ -41,12 +41,15 @@ export async function askStation(names) {
 
 const COUNTED = "one two three four five six seven eight nine ten eleven twelve".split(" ");
 
+/** A small number as a word, to be said aloud. */
+export const counted = (count) => COUNTED[count - 1] ?? String(count);
+
 /** "high spot", "high spot two": said aloud and found again. */
 export function freeName(kind, names) {
   const taken = new Set(names);
   if (!taken.has(kind) && kind !== "extra") return kind;
   for (let count = kind === "extra" ? 1 : 2; ; count += 1) {
-    const name = `${kind} ${COUNTED[count - 1] ?? count}`;
+    const name = `${kind} ${counted(count)}`;
     if (!taken.has(name)) return name;
   }
 }

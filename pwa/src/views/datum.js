@@ -83,7 +83,7 @@ function chooser(one) {
   const figure = one.feasible ? one.asked : one.nearest;
   if (!figure) return html`<span class="soft">no datum to choose</span>`;
   return html`<button class="btn ${one.feasible ? "main-act" : ""} wide" type="button"
-    aria-label=${`Choose ${one.title}, ${figure.text} mm`} @click=${on("choose", one)}>${one.feasible ? "Choose" : "Choose nearest,"} ${figure.text}</button>`;
+    @click=${on("choose", one)}>${one.feasible ? "Choose" : "Choose nearest,"} ${figure.text}<span class="away">: ${one.title}</span></button>`;
 }
 
 const NEAREST = 5;

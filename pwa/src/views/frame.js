@@ -34,11 +34,11 @@ function skip(event) {
 function stateChip(app) {
   const { unsent = 0, oldest = "", attention = 0 } = app.state ?? {};
   const href = app.route.job ? to("job", app.route.job, "entries") : "#/phone";
-  const words = unsent ? `${unsent} on this phone` : "all in the office";
   const calm = !unsent && !attention;
-  return html`<a class="chip ${calm ? "calm" : ""}" href=${href} aria-label=${`Entries: ${words}${oldest ? `, oldest ${oldest}` : ""}${attention ? `, ${attention} need attention` : ""}`}>
-    ${shape(attention ? "help" : unsent ? "phone" : "office", "st")}
-    <span>${unsent ? html`${unsent}<span class="long"> on this phone</span>` : html`<span class="long">all in the office</span>`}<small>${attention ? `${attention} to look at` : oldest.replace(" ago", "")}</small></span></a>`;
+  return html`<a class="chip ${calm ? "calm" : ""}" href=${href}>
+    ${shape(attention ? "help" : unsent ? "phone" : "office", "st")}<span class="away">Entries:</span>
+    <span>${unsent ? html`${unsent}<span class="long"> on this phone</span>` : html`<span class="long">all in the office</span>`}
+      <small>${attention ? `${attention} to look at` : oldest.replace(" ago", "")}</small></span></a>`;
 }
 
 export function links(app) {

@@ -1,7 +1,8 @@
 /** A new set-up, from choices only: stage, laser or line, what it is read with, and its place tapped on the plan. */
 import { LitElement, html, nothing } from "lit";
-import { drawing, roomPoint } from "../ui/drawing.js";
+import { drawing, paperPoint, roomPoint } from "../ui/drawing.js";
 import { emit } from "../ui/events.js";
+import { counted } from "./asked.js";
 import { askNumber } from "../ui/number_dialog.js";
 
 const LINE = "";
@@ -68,7 +69,7 @@ class SetUp extends LitElement {
     this.wrong = this.#missing();
     if (this.wrong) return;
     const line = this.#fromLine ? { level: signed(this.level), give_or_take: signed(this.give) } : null;
-    const count = this.known.filter((one) => Boolean(one.line) === this.#fromLine).length + 1;
+    const count = counted(this.known.filter((one) => Boolean(one.line) === this.#fromLine).length + 1);
     this.busy = true;
     emit(this, "save", {
       draft: {
@@ -134,11 +135,9 @@ customElements.define("odd-set-up", SetUp);
 /** The sign goes into `raw`, so that the server reads the same number from it. */
 const signed = ({ raw, unit, value, side }) => ({ raw: side === "below" && value !== "0" ? `-${raw}` : raw, unit, value });
 
-/** A cross on the plan at a spot in room axes, made from the drawing's own figures. */
-export function mark(svg, { x_mm, y_mm }) {
-  const { roomX0Mm, roomY0Mm, roomMmPerMm } = svg.dataset;
-  const x = (x_mm - Number(roomX0Mm)) / Number(roomMmPerMm);
-  const y = (y_mm - Number(roomY0Mm)) / Number(roomMmPerMm);
+/** A cross on the plan at a spot in room axes. */
+function mark(svg, place) {
+  const { x, y } = paperPoint(svg, place);
   const cross = document.createElementNS("http://www.w3.org/2000/svg", "path");
   cross.setAttribute("d", `M${x - 4} ${y}h8M${x} ${y - 4}v8`);
   cross.setAttribute("class", "tapped");

@@ -28,9 +28,12 @@ export function ties(site, set_up) {
   return site.stations.filter(both).length;
 }
 
+/** One common spot agrees with anything: two check each other. */
+const LEAST_TIES = 2;
+
 /**
  * The bench mark first, then the stations in walking order from `from` on that nobody has read at this stage, those in
- * between unless they are done without, and the bench mark again at the end.
+ * between unless they are done without, one that ties this set-up to another, and the bench mark again at the end.
  * @param {Site} site
  * @param {SetUp} set_up
  * @param {string | null} [from]
@@ -46,5 +49,7 @@ export function next(site, set_up, from = null) {
   const start = list.findIndex((one) => one.id === from) + 1;
   const found = [...list.slice(start), ...list.slice(0, start)].find(wanted);
   if (found) return { id: found.id, closing: false };
+  const tie = (ties(site, set_up) ?? LEAST_TIES) < LEAST_TIES && list.find((one) => one.state === "read" && !at(site, set_up.id, one.id).length);
+  if (tie) return { id: tie.id, closing: false };
   return first && at(site, set_up.id, first.id).length < 2 ? { id: first.id, closing: true } : null;
 }

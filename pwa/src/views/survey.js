@@ -267,7 +267,7 @@ class Survey extends LitElement {
     if (place.blocked) return `blocked: ${place.blocked.reason}`;
     if (place.state === "open" || place.plan_state === "open") return "repeats differ: read again";
     if (place.bench_mark) return "bench mark first";
-    return place.pass > 1 ? "in between" : place.serves || "new";
+    return place.pass > 1 ? "in between" : place.serves || "not read yet";
   }
 
   #question() {

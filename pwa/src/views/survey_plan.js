@@ -47,7 +47,7 @@ function planDrawing(how) {
       else group.removeAttribute("aria-current");
     }
   });
-  return drawing(part.drawing, { tap: tapped, label: "Plan: tap a station to read it", large: true });
+  return drawing(part.drawing, { tap: tapped, label: "Plan: tap a station to read it", large: matchMedia("(max-width: 63.99em)").matches });
 }
 
 async function add({ source, part, site, goTo, setAdding }, event) {

@@ -1,6 +1,5 @@
 /** Units and legs: the list, and one card a unit with figures that are read off the bench. */
 import { html, nothing } from "lit";
-import { styleMap } from "lit/directives/style-map.js";
 import { drawing } from "../ui/drawing.js";
 import { on } from "../ui/events.js";
 import { fig, pairs } from "../ui/figure.js";
@@ -71,7 +70,7 @@ function wound(one) {
     <ul class="stack">${changed.map((leg) => html`<li>${leg.name}: <b class="num">${leg.set_at.text}</b> was, <b class="num">${leg.height.text}</b> now: wind ${leg.wind.mm < 0 ? "in" : "out"} ${fig(leg.wind, { name: `${leg.name}: wind`, size: "big" })}</li>`)}</ul></div>`;
 }
 
-const legBox = (leg, column) => html`<div class="leg ${leg.id.startsWith("F") ? "front" : ""}" style=${styleMap({ gridColumn: column })}>
+const legBox = (leg, column) => html`<div class="leg ${leg.id.startsWith("F") ? "front" : ""}" .style=${`grid-column:${column}`}>
   <span>${leg.name}</span>
   ${fig(leg.height, { name: leg.name, size: "huge" })}
   <span>preset${leg.differs.text === "0" ? nothing : html` ${fig(leg.differs, { name: `${leg.name} against the preset` })}`}</span></div>`;
@@ -80,7 +79,7 @@ const legBox = (leg, column) => html`<div class="leg ${leg.id.startsWith("F") ? 
 function grid(legs, column, row, head, foot, left, right) {
   const wide = Math.max(...legs.map(column)) + 1;
   const sorted = [...legs].sort((a, b) => row(a) - row(b) || column(a) - column(b));
-  return html`<div class="legs" style=${styleMap({ "--columns": wide })}>
+  return html`<div class="legs" .style=${`--columns:${wide}`}>
     ${head}
     ${sorted.map((leg) => legBox(leg, column(leg) + 1))}
     ${foot}
