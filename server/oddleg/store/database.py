@@ -10,7 +10,7 @@ from typing import Any
 from alembic import command
 from alembic.config import Config as MigrationConfig
 from flask_sqlalchemy import SQLAlchemy
-from sqlalchemy import Connection, Engine, event, text
+from sqlalchemy import Connection, Engine, event
 from sqlalchemy.orm import DeclarativeBase, Session
 
 BUSY_TIMEOUT_MS = 10_000
@@ -80,10 +80,4 @@ def migrate(engine: Engine) -> None:
         command.upgrade(migration_config(connection), "head")
 
 
-def answers(engine: Engine) -> bool:
-    """Whether the database can be read; raises what the driver says where it cannot."""
-    with engine.connect() as connection:
-        return connection.execute(text("SELECT 1")).scalar_one() == 1
-
-
-__all__ = ["Base", "answers", "database", "make_durable", "migrate", "writing"]
+__all__ = ["Base", "database", "make_durable", "migrate", "writing"]
