@@ -143,6 +143,13 @@ def test_a_station_that_was_read_keeps_its_place_and_name_when_the_run_is_moved(
     assert len(after) == 5
 
 
+def test_a_proposed_station_that_was_read_still_says_what_rests_on_it():
+    assert {one.station.serves for one in surveyed([1210.0] * 4).rooms[0].station_list.stations} == {
+        "back legs, Run A",
+        "front legs, Run A",
+    }
+
+
 def test_a_blocked_station_is_shown_as_blocked_until_it_is_read():
     room = sample.room(sample.run(sample.carcass("only")))
     first = plan(sample.job(room), ()).rooms[0].station_list.stations[0].station

@@ -72,7 +72,7 @@ def plan(job: Job, entries: Sequence[Entry], charts: Charts) -> Plan:
 
 
 def _room_plan(job: Job, room: Room, here: Site, charts: Charts) -> RoomPlan:
-    stations = known_stations(room, here)
+    stations = known_stations(job, room, here)
     marks = {mark.id: (mark.name, mark_place(mark)) for mark in room.bench_marks}
     places = stations.places | {id: place for id, (_, place) in marks.items()}
     names = stations.names | {id: name for id, (name, _) in marks.items()}

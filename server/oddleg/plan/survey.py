@@ -36,7 +36,7 @@ def mark_place(mark: BenchMark) -> Point | None:
     return None if mark.x_mm is None or mark.y_mm is None else Point(mark.x_mm, mark.y_mm)
 
 
-def known_stations(room: Room, site: Site) -> Known:
+def known_stations(job: Job, room: Room, site: Site) -> Known:
     """The job's own first, then those added on site, then those that only a reading names (proposed, and read)."""
     stations = {one.id: one for one in room.stations}
     for entry in site.added:
@@ -44,12 +44,14 @@ def known_stations(room: Room, site: Site) -> Known:
         stations.setdefault(new.id, Station(new.id, new.name, new.x_mm, new.y_mm, new.serves, new.surface))
     added = frozenset(stations) - {one.id for one in room.stations}
     marks = {mark.id for mark in room.bench_marks}
+    serves = {one.id: one.serves for one in proposed_stations(job, room, room.stations)}
     for entry in site.readings:
         read = body(entry, Reading)
         if read.station not in marks and read.station not in stations and None not in (read.x_mm, read.y_mm):
             assert read.x_mm is not None and read.y_mm is not None
             surface = "overhead" if read.way is Way.UP else "floor"
-            stations[read.station] = Station(read.station, read.name, read.x_mm, read.y_mm, "", surface)
+            what = serves.get(read.station, "")
+            stations[read.station] = Station(read.station, read.name, read.x_mm, read.y_mm, what, surface)
     return Known(tuple(stations.values()), frozenset(one.id for one in room.stations), added)
 
 
