@@ -23,8 +23,8 @@ from datum_rooms import (
     unit,
 )
 
-from oddleg.job import ApplianceSeat, Legs, PlinthBoard, Worktop
-from oddleg.plan.datum import ChoiceName, End
+from oddleg.job import ApplianceSeat, Bound, HeightLimit, HeightOf, Legs, PlinthBoard, Worktop
+from oddleg.plan.datum import ChoiceName, End, Subject
 
 LEVEL = floor_of(surface(lambda x, y: 0.0))
 
@@ -282,3 +282,20 @@ def test_ends_are_told_by_name():
 def test_a_machine_under_a_raised_top_has_the_offset_to_spare():
     of = datum_of(room_of(run_of(bay(machine(865)), datum_offset_mm=100.0)), LEVEL)
     assert of.least.datum_mm == 865 - 100
+
+
+def test_of_hundreds_of_legs_the_tightest_twelve_of_each_end_are_told_and_every_appliance_and_limit():
+    """Twelve units of four legs ask 48 times at each end; the machine and the cooker ask for far less than any leg."""
+    units = [unit(f"u{number}") for number in range(12)]
+    loose = machine(500), machine(850, ApplianceSeat.BESIDE_TOP, greatest_height_mm=2000.0)
+    sill = HeightLimit("sill", "sill", HeightOf.WORKTOP_TOP, Bound.AT_MOST, 0.0, 3000.0)
+    room = room_of(run_of(*units, bay(loose[0], "wash"), bay(loose[1], "cook")), height_limits=(sill,))
+    of = datum_of(room, floor_of(surface(lambda x, y: -0.002 * x)))
+    told = of.told_slacks
+    legs = [one for one in told if one.demand.subject is Subject.LEG]
+    for end in End:
+        of_end = sorted(one.slack.mm for one in of.slacks if one.demand.end is end and one.demand.subject is Subject.LEG)
+        assert [one.slack.mm for one in legs if one.demand.end is end] == of_end[:12]
+    others = [one.demand.id for one in told if one.demand.subject is not Subject.LEG]
+    assert sorted(others) == ["appliance/cook/greatest", "appliance/wash/least", "limit/sill"]
+    assert [one.slack.mm for one in told] == sorted(one.slack.mm for one in told)

@@ -25,6 +25,10 @@ from .sources import readings_words, station_names
 __all__ = ["Chain", "Choice", "ChoiceName", "Datum", "Decided", "Demand", "End", "Slack", "Subject", "datum"]
 
 
+TIGHTEST = 12
+"""So many demands of each end of the interval are shown."""
+
+
 @dataclass(frozen=True)
 class Slack:
     """How far the interval's own end, or a chosen datum, stays from what a demand asks, mm (0: it binds)."""
@@ -66,6 +70,21 @@ class Datum:
     @property
     def feasible(self) -> bool:
         return self.clash_mm <= 0
+
+    @property
+    def told_slacks(self) -> tuple[Slack, ...]:
+        """The slacks worth showing, tightest first: the `TIGHTEST` of each end, and of every appliance and height limit
+        the tightest one wherever it comes. Every leg has two, so a long room has thousands that nobody reads."""
+        left = dict.fromkeys(End, TIGHTEST)
+        seen: set[str] = set()
+        told = []
+        for one in self.slacks:
+            end, about = one.demand.end, "/".join(one.demand.id.split("/")[:2])
+            if left[end] > 0 or (one.demand.subject is not Subject.LEG and about not in seen):
+                told.append(one)
+            left[end] -= 1
+            seen.add(about)
+        return tuple(told)
 
 
 def datum(

@@ -300,8 +300,9 @@ def _datum_part(plan: Plan, room: RoomPlan) -> Part:
                 "datum": figure_part(one.demand.datum),
                 "slack": figure_part(one.slack),
             }
-            for one in datum.slacks
+            for one in datum.told_slacks
         ],
+        "more_slacks": len(datum.slacks) - len(datum.told_slacks),
         "chain": []
         if datum.chain is None
         else [{"label": label, "figure": figure_part(one)} for label, one in datum.chain.heights],

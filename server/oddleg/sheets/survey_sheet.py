@@ -64,7 +64,7 @@ def survey_content(plan: Plan, room: RoomPlan, found: dict[str, Part], printed: 
             }
             for one in datum["slacks"][:MOST_SLACKS]
         ],
-        "more_slacks": max(0, len(datum["slacks"]) - MOST_SLACKS),
+        "more_slacks": max(0, len(datum["slacks"]) - MOST_SLACKS) + datum["more_slacks"],
         "chain": [{"label": one["label"], "text": one["figure"]["text"]} for one in datum["chain"]],
         "guesses": datum["guesses"],
         "findings": findings,
