@@ -5,6 +5,8 @@ import hashlib
 import importlib
 import json
 
+import demo_hall
+
 
 def pack(phone):
     answer = phone.ask("GET", "/jobs/hall/pack")
@@ -120,3 +122,24 @@ def test_an_unknown_sheet_is_404_and_names_those_there_are(fitter):
 def test_the_manifest_is_canonical_json(fitter):
     data = pack(fitter).data
     assert json.dumps(json.loads(data), ensure_ascii=False, sort_keys=True, separators=(",", ":")).encode() == data
+
+
+def test_the_demos_whole_pack_travels_in_less_than_300_kb(desk):
+    """The bound is the project's own (a slow village signal): manifest and every part with its drawings, gzipped."""
+    job = json.loads((demo_hall.DEMO / "hall.json").read_text(encoding="utf-8"))
+    book = json.loads((demo_hall.DEMO / "hall-entries.json").read_text(encoding="utf-8"))
+    assert desk.ask("POST", "/jobs", json=job).status_code == 201
+    assert set(desk.statuses(*book["entries"])) == {"stored"}
+
+    def travels(path):
+        answer = desk.ask("GET", f"/jobs/{job['id']}/{path}", headers={"Accept-Encoding": "gzip"})
+        assert answer.status_code == 200, path
+        # What is too small to gain by it is not zipped.
+        zipped = answer.headers.get("Content-Encoding") == "gzip"
+        return json.loads(gzip.decompress(answer.data) if zipped else answer.data), len(answer.data)
+
+    manifest, size = travels("pack")
+    names = [one["name"] for one in manifest["parts"]]
+    assert sum(name.startswith("unit/") for name in names) == len(demo_hall.hall_plan().rooms[0].units) > 0
+    size += sum(travels(f"pack/{one['sha']}")[1] for one in manifest["parts"])
+    assert size < 300_000, size
