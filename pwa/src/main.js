@@ -10,7 +10,7 @@ import { frame } from "./views/frame.js";
 import { screen } from "./views/screens.js";
 
 const root = document.getElementById("app");
-const TOAST_MS = 6_000;
+const TOAST_MS = 4_000;
 
 /** What every view is given. Replaced as a whole, never edited, except by `show`. */
 let app = {
@@ -28,11 +28,23 @@ let toastTimer;
 /** Puts new facts before the screens and draws. */
 function show(facts) {
   app = { ...app, ...facts };
-  const { title, under, back, body } = screen(app);
+  const { title, under, back, body } = shown();
   document.title = under ? `${title} · ${under}` : `${title} · Oddleg`;
   if (!drawn) root.replaceChildren(); // "is starting" goes only once there is something to show
   drawn = true;
   render(frame(app, { title, under, back }, body), root);
+}
+
+/** A screen that stumbles over its part says so and leaves the way back open. */
+function shown() {
+  try {
+    return screen(app);
+  } catch (error) {
+    console.error(error);
+    const body = html`<div class="notice stop"><p><b>This screen cannot be shown:</b> ${error.message}</p>
+      <p>Your entries are kept. Go back, and tell the office.</p></div>`;
+    return { title: "Oddleg", back: "#/jobs", body };
+  }
 }
 
 function toast(text) {

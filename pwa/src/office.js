@@ -75,15 +75,35 @@ export function officeActions({ engine, show, toast, app }) {
       try {
         await post(`/jobs${copy ? "?as_copy=1" : ""}`, document);
       } catch (error) {
+        const known = error.status === 409 ? { document, name: file.name } : null;
         const errors = Object.keys(error.errors ?? {}).length ? error.errors : { [file.name]: [error.words ?? error.message] };
-        show({ office: { ...app().office, said: "", errors } });
+        show({ office: { ...app().office, said: "", errors: known ? null : errors, known } });
         return;
       }
       done();
-      await engine.sync.run();
-      show({ office: { ...app().office, errors: null, said: `${file.name} is in.` } });
+      await taken(`${file.name} is in.`);
+    },
+    async "import-known"({ as_copy }) {
+      const { document, name } = app().office.known;
+      if (as_copy) {
+        await post("/jobs?as_copy=1", document);
+        await taken(`${name} is in, as a copy.`);
+        return;
+      }
+      const path = `/jobs/${encodeURIComponent(document.id)}`;
+      const { response } = await engine.api.answer(path);
+      const revision = response.headers.get("ETag");
+      const said = html`<p><b>${name}</b> becomes the revision after ${revision.replaceAll('"', "")} of this job. Entries stay; what is no longer in the file keeps its id, unused.</p>`;
+      if (!(await confirm("Replace the job?", said, "Replace it", { grave: true }))) return;
+      await api(path, { method: "PUT", body: document, headers: { "If-Match": revision } });
+      await taken(`${name} is the job now.`);
     },
   };
+
+  async function taken(said) {
+    show({ office: { ...app().office, errors: null, known: null, said } });
+    await engine.sync.run();
+  }
 
   return {
     async office({ what, ...detail }) {

@@ -20,7 +20,7 @@ export function people(app) {
         <form class="stack card" @submit=${addPerson}>
           <label class="label" for="new-name">Add a person</label>
           <input class="text" id="new-name" name="name" required maxlength="80" autocomplete="off" placeholder="Name" />
-          <div class="pick two-up">${Object.entries(ROLES).map(([id, words], i) => html`<label><input type="radio" name="role" value=${id} .checked=${i === 1} />${words}</label>`)}</div>
+          <div class="pick two-up">${Object.entries(ROLES).map(([id, words], i) => html`<label><input type="radio" name="role" value=${id} ?checked=${i === 1} />${words}</label>`)}</div>
           <button class="btn" type="submit">Add</button></form></section>
     </div><div>
       <section class="sect"><h2>Phones</h2>${office.pairings.length
@@ -33,7 +33,10 @@ export function people(app) {
           <div class="switch"><label><input type="checkbox" name="copy" /><span>As a copy, under a new id</span></label></div>
           <button class="btn" type="submit">Bring in</button>
           ${office.said ? html`<p role="status"><b>${office.said}</b></p>` : nothing}
-          ${office.errors ? errorList(office.errors) : nothing}</form></section>
+          ${office.errors ? errorList(office.errors) : nothing}
+          ${office.known ? html`<div class="notice warn" role="alert"><p><b>The job in ${office.known.name} is here already.</b></p><div class="btns">
+            <button class="btn" type="button" @click=${on("office", { what: "import-known", as_copy: true })}>Bring it in as a copy</button>
+            <button class="btn grave" type="button" @click=${on("office", { what: "import-known", as_copy: false })}>Replace what is here</button></div></div>` : nothing}</form></section>
       <section class="sect"><h2>Put aside</h2>${aside(office.quarantine)}</section>
     </div></div>`;
 }
