@@ -1,0 +1,30 @@
+"""Two tabs of one phone: one outbox, nothing doubled."""
+
+from playwright.sync_api import expect
+
+
+def test_two_tabs_share_one_outbox_and_double_nothing(at_bench_mark, office):
+    first = at_bench_mark
+    first.has_unsent(0)
+    second = first.another_tab()
+    second.open(second.survey)
+    second.at_spot("cut in the door sill")
+    first.offline()
+    first.read("cut in the door sill", "1200")
+    second.at_spot("cut in the door sill")  # a spot that somebody looks at does not change under the finger
+    second.has_unsent(1)
+    second.page.get_by_role("button", name="List", exact=True).tap()
+    second.page.get_by_role("listitem").filter(has_text="back one").get_by_role("button").tap()
+    second.read("back one", "1206")
+    first.has_unsent(2)
+    first.page.get_by_role("button", name="List", exact=True).tap()
+    first.page.get_by_role("listitem").filter(has_text="back two").get_by_role("button").tap()
+    first.read("back two", "1208")
+    for tab in (first, second):
+        tab.go(f"{tab.home}/entries")
+        expect(tab.page.get_by_role("listitem").filter(has_text="on this phone")).to_have_count(3)
+    first.offline(False)
+    for tab in (first, second):
+        tab.has_unsent(0)
+        expect(tab.page.get_by_role("listitem").filter(has_text="in the office")).to_have_count(4)
+    assert [one["raw"] for one in office.entries(first.job) if one["kind"] == "reading"] == ["1200", "1206", "1208"]
