@@ -8,19 +8,43 @@ from collections.abc import Iterable
 from functools import cache
 from importlib.resources import files
 
-from oddleg.job import Charts, FlatnessClass
+from oddleg.job import Charts, FlatnessClass, LevelRule
 
 
 def charts() -> Charts:
     """All tables that ship with the program."""
-    return Charts(flatness_classes())
+    return Charts(flatness_classes(), level_rules())
 
 
 @cache
 def flatness_classes() -> tuple[FlatnessClass, ...]:
     """The classes of `flatness.csv`, in its order. Raises ValueError, with the line, where it is at fault."""
-    table = files(__package__).joinpath("flatness.csv").read_text(encoding="utf-8")
-    return classes_in(table.splitlines())
+    return classes_in(_lines_of("flatness.csv"))
+
+
+@cache
+def level_rules() -> tuple[LevelRule, ...]:
+    """The rules of `floor_level.csv`, in its order. Raises ValueError, with the line, where it is at fault."""
+    return rules_in(_lines_of("floor_level.csv"))
+
+
+def _lines_of(name: str) -> list[str]:
+    return files(__package__).joinpath(name).read_text(encoding="utf-8").splitlines()
+
+
+def rules_in(table: Iterable[str]) -> tuple[LevelRule, ...]:
+    """The rules of a table with the columns name, applies_to, mm_per_m, up_to_mm, beyond_mm, source, status; figures
+    above 0, ValueError otherwise."""
+    rules = []
+    for number, row in enumerate(csv.DictReader(table), start=2):
+        try:
+            figures = [float(row[column]) for column in ("mm_per_m", "up_to_mm", "beyond_mm")]
+            rules.append(LevelRule(row["name"], row["applies_to"], *figures, row["source"], row["status"]))
+        except (KeyError, TypeError, ValueError) as fault:
+            raise ValueError(f"floor level table, line {number}: a column is missing or no number") from fault
+        if not all(0 < one < float("inf") for one in figures):
+            raise ValueError(f"floor level table, line {number}: figures must be above 0")
+    return tuple(rules)
 
 
 def classes_in(table: Iterable[str]) -> tuple[FlatnessClass, ...]:

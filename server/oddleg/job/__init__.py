@@ -18,6 +18,7 @@ from .entries import (
 )
 from .flatness_class import FlatnessClass
 from .job import Flatness, Instrument, Job, Laser, Tolerances
+from .level_rule import LevelRule
 from .room import (
     BenchMark,
     Bound,
@@ -94,6 +95,7 @@ __all__ = [
     "Layer",
     "Legs",
     "LegsSet",
+    "LevelRule",
     "Manner",
     "Note",
     "OldCovering",

@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from .flatness_class import FlatnessClass
+from .level_rule import LevelRule
 
 
 @dataclass(frozen=True)
 class Charts:
     flatness_classes: tuple[FlatnessClass, ...] = ()
+    level_rules: tuple[LevelRule, ...] = ()

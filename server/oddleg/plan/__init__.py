@@ -21,6 +21,7 @@ from .laser_checks import check_findings, check_results, reckoned_lasers
 from .legs import UnitLegs, unit_legs
 from .levels import Levels, adjusted_levels
 from .off_line import off_line_findings
+from .out_of_level import level_findings
 from .rod import Placed, placed_items
 from .site import Site, body, of_room, readings_in, site
 from .skipped import skipped_findings
@@ -38,7 +39,7 @@ from .survey import (
 @dataclass(frozen=True)
 class RoomPlan:
     """What follows for one room. `set_ups` with the number of live readings in each;
-    `floor_figures`: label and figure."""
+    `floor_figures`: label and figure. `flatness_findings`: the floor against the named classes and rules."""
 
     room: Room
     site: Site
@@ -96,7 +97,10 @@ def _room_plan(job: Job, room: Room, here: Site, charts: Charts) -> RoomPlan:
         levels,
         floors,
         floor_figures(job, floors),
-        flatness_findings(job, room, floors.as_read, charts.flatness_classes),
+        (
+            *flatness_findings(job, room, floors.as_read, charts.flatness_classes),
+            *level_findings(job, room, floors.as_read, charts.level_rules),
+        ),
         decided,
         unit_legs(job, room, placed, floors, datum_mm, here.legs_set, here.readings),
         (

@@ -49,7 +49,10 @@ def survey_content(plan: Plan, room: RoomPlan, found: dict[str, Part], printed: 
         "stations": _stations(room, survey),
         "set_ups": _set_ups(room, survey),
         "misclosure": _misclosure(room),
-        "checks": [f"{lasers.get(one['laser'], one['laser'])}, {one['axis']}, {one['method']}: {one['words']}" for one in survey["checks"]],
+        "checks": [
+            f"{lasers.get(one['laser'], one['laser'])}, {one['axis']}, {one['method']}: {one['words']}"
+            for one in survey["checks"]
+        ],
         "skipped": survey["skipped"],
         "floor": [{"label": one["label"], "text": one["figure"]["text"]} for one in floor["figures"]],
         "ends": _ends(datum),
