@@ -1,0 +1,226 @@
+"""Prints what the program costs: first run, size of the phone app, start without a signal, plan, push. No pass marks.
+
+    python tests/bench/figures.py [--first-run]
+
+Run it with the python of .venv after tests/run has made what it needs. --first-run also times demo/start in a new clone,
+which installs every package anew (pip's own cache helps it, where there is one). Every figure is of this machine in this
+hour: the first line says what else it had to do.
+"""
+
+from __future__ import annotations
+
+import argparse
+import gzip
+import hashlib
+import json
+import math
+import os
+import random
+import shutil
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+import uuid
+from itertools import pairwise
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+sys.path[:0] = [str(ROOT / "server"), str(ROOT / "tests"), str(ROOT / "e2e")]
+
+import demo_hall
+import phone as phones
+import sample_room as sample
+from office import Office, free_port
+from playwright.sync_api import sync_playwright
+
+from oddleg.charts import charts
+from oddleg.job import DatumDecision, Entry, Reading, SetUp, Stage, Way
+from oddleg.plan import plan
+from oddleg.plan.parts import parts
+
+TIMES = 5
+UNITS = (10, 100, 500)
+PUSHED = 1000
+SLOWER = 4
+# The name that the office of e2e gives itself as a writer.
+WRITER = "office-in-tests"
+QUIET = ["--disable-background-networking", "--disable-component-update", "--disable-sync", "--no-first-run"]
+
+
+def tell(label, text):
+    print(f"{label:<46} {text}", flush=True)
+
+
+def timed(work):
+    started = time.perf_counter()
+    done = work()
+    return time.perf_counter() - started, done
+
+
+def median_s(work, times=TIMES):
+    return statistics.median(timed(work)[0] for _ in range(times))
+
+
+def machine():
+    load = f", load {os.getloadavg()[0]:.1f}" if hasattr(os, "getloadavg") else ""
+    tell("machine", f"{os.cpu_count()} cores{load}, Python {sys.version.split()[0]}")
+
+
+def first_run():
+    """demo/start in a new clone of the last commit, up to its `ready` line."""
+    with tempfile.TemporaryDirectory() as folder:
+        clone = Path(folder) / "clone"
+        subprocess.run(["git", "clone", "--quiet", str(ROOT), str(clone)], check=True)
+        environment = {**os.environ, "ODDLEG_PORT": str(free_port())}
+        started = time.perf_counter()
+        with subprocess.Popen(
+            [getattr(sys, "_base_executable", sys.executable), str(clone / "demo/start")],
+            env=environment, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True,
+        ) as demo:  # fmt: skip
+            line = demo.stdout.readline()
+            took_s = time.perf_counter() - started
+            demo.terminate()
+        if not line.startswith("ready "):
+            raise SystemExit(f"demo/start did not come up in a new clone, exit {demo.returncode}")
+        tell("first run of demo/start, new clone", f"{took_s:.0f} s")
+
+
+def phone_app():
+    """What a phone fetches once: every file of the built app, gzipped one by one."""
+    dist = ROOT / "pwa" / "dist"
+    sizes = {
+        path.relative_to(dist).as_posix(): len(gzip.compress(path.read_bytes()))
+        for path in dist.rglob("*") if path.is_file()
+    }  # fmt: skip
+    if not sizes:
+        raise SystemExit("pwa/dist is empty: tests/run node builds it")
+    own = {name: sizes.get(name, 0) for name in ("app.js", "app.css", "sw.js")}
+    told = ", ".join(f"{name} {size / 1000:.1f}" for name, size in own.items())
+    rest = sum(sizes.values()) - sum(own.values())
+    tell("phone app, gz", f"{sum(sizes.values()) / 1000:.1f} kB: {told}, letters, icons and page {rest / 1000:.1f}")
+
+
+def plans():
+    demo_hall.job(), demo_hall.entries()
+    took_s = median_s(lambda: parts(plan(demo_hall.job(), demo_hall.entries(), charts()), 1))
+    tell("plan of the demo, with its parts", f"{took_s * 1000:.0f} ms")
+    took = {}
+    for units in UNITS:
+        job, log = surveyed(units)
+        took[units] = median_s(lambda job=job, log=log: parts(plan(job, log, charts()), 1), 3)
+        tell(f"plan of a run of {units} units, every station read", f"{took[units] * 1000:.0f} ms")
+    for (few, short_s), (many, long_s) in pairwise(took.items()):
+        power = math.log(long_s / short_s) / math.log(many / few)
+        tell(f"growth from {few} to {many} units", f"as units to the power {power:.1f}")
+
+
+def surveyed(units):
+    """A run of so many units on a floor that falls 1 mm a metre, every proposed station read, a datum chosen."""
+    room = sample.room(sample.run(*(sample.carcass(f"unit-{number}") for number in range(units))))
+    job = sample.job(room)
+    chance = random.Random(units)
+    mark = room.bench_marks[0]
+    close = Reading("one", mark.id, Way.DOWN, 1200.0, mark.name, None, None)
+    bodies = [SetUp("one", "one", room.id, Stage.STRIPPED, "laser", "rule", 1000.0, 2000.0), close]
+    for one in plan(job, (), charts()).rooms[0].station_list.stations:
+        at = one.station
+        value_mm = round(2 * (1210 + at.x_mm / 1000 + chance.uniform(-1, 1))) / 2
+        bodies.append(Reading("one", at.id, Way.DOWN, value_mm, at.name, at.x_mm, at.y_mm))
+    bodies += [close, DatumDecision(room.id, "wanted_height", 860.0, "aaaaaa")]
+    return job, [Entry(f"e{i}", i, "Ned", "2026-11-23T08:40:00Z", body) for i, body in enumerate(bodies, 1)]
+
+
+def pushes(office, job):
+    """One batch over HTTP to a server of its own, notes on the job; a plan is made later, by whoever asks."""
+    took_s = []
+    for first in range(PUSHED, 4 * PUSHED, PUSHED):
+        batch = {"writer": WRITER, "app": "figures", "saved_seq": first + PUSHED, "entries": [
+            entry(job, seq) for seq in range(first, first + PUSHED)
+        ]}  # fmt: skip
+        one_s, answer = timed(lambda batch=batch: office.ask("/entries", "POST", batch))
+        stored = sum(one["status"] == "stored" for one in answer["results"])
+        if stored != PUSHED:
+            raise SystemExit(f"only {stored} of {PUSHED} entries were stored")
+        took_s.append(one_s)
+    tell(f"push of {PUSHED} entries in one batch", f"{statistics.median(took_s) * 1000:.0f} ms")
+
+
+def entry(job, seq):
+    at = {"utc": "2026-03-02T08:00:00.000Z", "offset_minutes": 0, "server_offset_ms": None, "measured_at": None}
+    payload = json.dumps({
+        "schema": 1, "job": job, "kind": "note", "target": job, "at": at, "raw": None, "unit": None, "value": None,
+        "shown": {"expected": None, "part_mark": None}, "replaces": None, "data": {"text": f"note {seq}"},
+    })  # fmt: skip
+    return {"uid": str(uuid.uuid4()), "seq": seq, "sha": hashlib.sha256(payload.encode()).hexdigest(), "payload": payload}
+
+
+SHOWN = """
+new MutationObserver(() => {
+  const head = document.querySelector("h1");
+  const top = document.documentElement;
+  if (!top.dataset.shownMs && head && head.textContent !== "Oddleg") top.dataset.shownMs = performance.now();
+}).observe(document, { childList: true, subtree: true, characterData: true });
+"""
+
+
+def starts(office, job, title):
+    """From the address to the first screen with content, without a signal, at phone size."""
+    path = shutil.which(os.environ.get("ODDLEG_CHROMIUM", "chromium"))
+    if not path:
+        raise SystemExit("there is no Chromium: tests/run installs one, or name one in ODDLEG_CHROMIUM")
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=path, chromium_sandbox=False, args=QUIET)
+        context = browser.new_context(**phones.PHONE, **phones.COMMON)
+        phone = phones.Phone(context, office.origin, job)
+        phone.sign_in(office.code("Ned"))
+        phone.wait_for_pack(title)
+        phone.offline()
+        plain_ms = median_start_ms(context, f"{office.origin}/#/job/{job}")
+        slow_ms = median_start_ms(context, f"{office.origin}/#/job/{job}", SLOWER)
+        browser.close()
+    tell("start without a signal, to the first screen", f"{plain_ms:.0f} ms")
+    tell(f"the same, processor {SLOWER} times slower", f"{slow_ms:.0f} ms, {slow_ms / plain_ms:.1f} times as long")
+
+
+def median_start_ms(context, address, slower=1):
+    found = []
+    for _ in range(TIMES):
+        page = context.new_page()
+        page.add_init_script(SHOWN)
+        context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": slower})
+        page.goto(address)
+        # Read off an attribute: the page's own policy lets nobody evaluate text in it while waiting.
+        shown = page.locator("html[data-shown-ms]")
+        shown.wait_for(state="attached")
+        found.append(float(shown.get_attribute("data-shown-ms")))
+        page.close()
+    return statistics.median(found)
+
+
+def main():
+    asked = argparse.ArgumentParser(description="Print what the program costs. No pass marks.")
+    asked.add_argument("--first-run", action="store_true", help="also time demo/start in a new clone (minutes)")
+    long = asked.parse_args().first_run
+    machine()
+    phone_app()
+    plans()
+    with tempfile.TemporaryDirectory() as folder:
+        office = Office(Path(folder) / "data")
+        try:
+            office.open()
+            document = json.loads((demo_hall.DEMO / "hall.json").read_text(encoding="utf-8"))
+            office.add_job(document, "Ned")
+            book = json.loads((demo_hall.DEMO / "hall-entries.json").read_text(encoding="utf-8"))
+            office.ask("/entries", "POST", {**book, "writer": WRITER})
+            starts(office, document["id"], document["title"])
+            pushes(office, document["id"])
+        finally:
+            office.stop()
+    if long:
+        first_run()
+
+
+if __name__ == "__main__":
+    main()
