@@ -257,7 +257,7 @@ def _survey_part(plan: Plan, room: RoomPlan) -> Part:
                 f"by this much; the job lets it be {figure(closed.limit_mm, 0.1).text} mm.",
             )
         ),
-        "next_words": next_words(room.site, room.station_list, room.room),
+        "next_words": next_words(room.site, room.station_list, room.room, room.datum.decided is not None),
         "skipped": list(skipped(job, room.room, room.site, levels, room.checks)),
         "findings": [finding_part(one) for one in (*levels.findings, *room.findings)],
     }

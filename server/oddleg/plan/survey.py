@@ -155,7 +155,7 @@ def reading_limits(job: Job) -> dict[str, dict[str, float]]:
     return {"down": staff, "up": staff, "offset": {"least_mm": 0.0, "greatest_mm": tolerances.greatest_reading_mm}}
 
 
-def next_words(site: Site, stations: StationList, room: Room) -> str:
+def next_words(site: Site, stations: StationList, room: Room, decided: bool) -> str:
     """What to do next, in one sentence."""
     mark = room.bench_marks[0].name if room.bench_marks else "a bench mark"
     unread = [one.station.name for one in stations.stations if one.state == "unread" and one.pass_number == 1]
@@ -169,6 +169,8 @@ def next_words(site: Site, stations: StationList, room: Room) -> str:
         return f"Still to read: {_listed(unread)}. Sweep the floor for its high spot too and add a station there."
     if between:
         return f"In between: {_listed(between)}; or tap “Good enough”."
+    if decided:
+        return "Every station is read and the datum is decided. Set the legs."
     return f"Every station is read. Close on the {mark} and choose a datum."
 
 
