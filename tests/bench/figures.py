@@ -153,7 +153,12 @@ def entry(job, seq):
         "schema": 1, "job": job, "kind": "note", "target": job, "at": at, "raw": None, "unit": None, "value": None,
         "shown": {"expected": None, "part_mark": None}, "replaces": None, "data": {"text": f"note {seq}"},
     })  # fmt: skip
-    return {"uid": str(uuid.uuid4()), "seq": seq, "sha": hashlib.sha256(payload.encode()).hexdigest(), "payload": payload}
+    return {
+        "uid": str(uuid.uuid4()),
+        "seq": seq,
+        "sha": hashlib.sha256(payload.encode()).hexdigest(),
+        "payload": payload,
+    }
 
 
 SHOWN = """
