@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import contextlib
 import json
 import os
 import shutil
@@ -10,7 +9,7 @@ from pathlib import Path
 
 import phone as phones
 import pytest
-from office import Office
+from office import opened
 from playwright.sync_api import expect
 
 HERE = Path(__file__).parent
@@ -38,16 +37,6 @@ def browser_type_launch_args():
     path = shutil.which(named)
     assert path, f"there is no browser at {named}: tests/run installs one, or name one in ODDLEG_CHROMIUM"
     return {"executable_path": path, "chromium_sandbox": False, "args": FLAGS, "timeout": 60_000}
-
-
-@contextlib.contextmanager
-def opened(folder, pwa=None):
-    office = Office(folder, pwa)
-    try:
-        office.open()
-        yield office
-    finally:
-        office.stop()
 
 
 @pytest.fixture(scope="session")

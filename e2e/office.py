@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
 import os
 import signal
@@ -20,6 +21,17 @@ def free_port():
     with socket.socket() as one:
         one.bind(("127.0.0.1", 0))
         return one.getsockname()[1]
+
+
+@contextlib.contextmanager
+def opened(folder, pwa=None):
+    """An office that has started for the first time, over a new folder; `pwa`: another built phone app than ours."""
+    office = Office(folder, pwa)
+    try:
+        office.open()
+        yield office
+    finally:
+        office.stop()
 
 
 class Refused(Exception):

@@ -116,3 +116,12 @@ class Phone:
     def answer(self, name):
         """Presses a button of the dialog that is open."""
         self.page.get_by_role("dialog").get_by_role("button", name=name, exact=True).tap()
+
+    def choose_first_datum(self):
+        """Takes the first choice that can be had; gives its text."""
+        choices = self.page.get_by_role("region", name="Datum choices side by side")
+        button = choices.get_by_role("button", name=re.compile("^Choose [0-9]")).first
+        datum = re.search("Choose ([0-9.]+)", button.inner_text()).group(1)
+        button.tap()
+        self.answer(f"Yes, {datum}")
+        return datum
