@@ -1,0 +1,185 @@
+"""Every screen at phone and desk size: nothing for axe to find, targets that a gloved thumb hits; pictures in e2e/out."""
+
+import json
+import re
+from pathlib import Path
+
+import audit
+import phone as phones
+import pytest
+from office import opened
+from playwright.sync_api import expect
+
+HERE = Path(__file__).parent
+DEMO = HERE.parent / "demo"
+OUT = HERE / "out"
+SIZES = {
+    "phone": {**phones.PHONE, "color_scheme": "light"},
+    "phone-dark": {**phones.PHONE, "color_scheme": "dark"},
+    "desk": {**phones.DESK, "color_scheme": "light"},
+}
+JOB = "hollowmere-hall"
+
+
+def dialog(phone):
+    expect(phone.page.get_by_role("dialog")).to_be_visible()
+
+
+def list_tab(phone):
+    if phone.page.viewport_size["width"] < 1024:
+        phone.button("List").click()
+    expect(phone.page.get_by_role("listitem").first).to_be_visible()
+
+
+def plan_tab(phone):
+    if phone.page.viewport_size["width"] < 1024:
+        phone.button("Plan").click()
+    expect(phone.page.get_by_role("group", name="Plan: tap a station to read it")).to_be_visible()
+
+
+def question(phone):
+    phone.page.keyboard.press("1")
+    phone.page.keyboard.press("2")
+    phone.save()
+    expect(phone.page.get_by_role("alertdialog")).to_be_visible()
+
+
+def typed(phone):
+    for sign in "1207.5":
+        phone.page.keyboard.press(sign)
+    expect(phone.typed).to_have_text("1207.5")
+
+
+def more(phone):
+    phone.button("More").click()
+    dialog(phone)
+
+
+def new_set_up(phone):
+    more(phone)
+    phone.page.get_by_role("dialog").get_by_role("button", name="New set-up").click()
+    expect(phone.page.get_by_role("heading", name="New set-up")).to_be_visible()
+
+
+def line_level(phone):
+    new_set_up(phone)
+    phone.page.get_by_role("radio", name=re.compile("^a line on the wall")).check(force=True)
+    phone.page.get_by_role("button", name=re.compile("^Level of the line")).click()
+    dialog(phone)
+
+
+def blocked(phone):
+    phone.button("Blocked, later").click()
+    dialog(phone)
+
+
+def note(phone):
+    phone.button("Note").click()
+    dialog(phone)
+
+
+def first_figure(phone):
+    phone.page.get_by_role("button", name=re.compile("where it comes from$")).first.click()
+    dialog(phone)
+
+
+def are_you_sure(phone):
+    phone.page.get_by_role("button", name=re.compile("^Choose")).first.click()
+    dialog(phone)
+
+
+def as_fitted(phone):
+    phone.button("As fitted").click()
+    expect(phone.page.get_by_text("Standing, you in front of it.")).to_be_visible()
+
+
+def code_for_a_phone(phone):
+    phone.page.locator("summary").filter(has_text="Ned Carrow").click()
+    phone.button("Make a code for a phone").click()
+    expect(phone.page.get_by_role("heading", name="Code for Ned Carrow")).to_be_visible()
+
+
+def nothing(phone):
+    """The screen as it opens."""
+
+
+# Address within the job unless it begins with a hash; title; what is done there first.
+SCREENS = {
+    "jobs": ("#/jobs", "Jobs", nothing),
+    "this-phone": ("#/phone", "This phone", nothing),
+    "people": ("#/people", "People and phones", nothing),
+    "people-code": ("#/people", "People and phones", code_for_a_phone),
+    "nowhere": ("#/cellar", "Not found", nothing),
+    "job": ("", "Hollowmere village hall, kitchen", nothing),
+    "survey": ("/survey/kitchen", "Survey, Kitchen", nothing),
+    "survey-typed": ("/survey/kitchen", "Survey, Kitchen", typed),
+    "survey-question": ("/survey/kitchen", "Survey, Kitchen", question),
+    "survey-plan": ("/survey/kitchen", "Survey, Kitchen", plan_tab),
+    "survey-list": ("/survey/kitchen", "Survey, Kitchen", list_tab),
+    "survey-more": ("/survey/kitchen", "Survey, Kitchen", more),
+    "survey-blocked": ("/survey/kitchen", "Survey, Kitchen", blocked),
+    "survey-note": ("/survey/kitchen", "Survey, Kitchen", note),
+    "new-set-up": ("/survey/kitchen", "Survey, Kitchen", new_set_up),
+    "line-level": ("/survey/kitchen", "Survey, Kitchen", line_level),
+    "floor": ("/floor/kitchen", "Floor, Kitchen", nothing),
+    "floor-figure": ("/floor/kitchen", "Floor, Kitchen", first_figure),
+    "datum": ("/datum/kitchen", "Datum, Kitchen", nothing),
+    "datum-sure": ("/datum/kitchen", "Datum, Kitchen", are_you_sure),
+    "checks": ("/checks", "Check the laser", nothing),
+    "units": ("/units", "Units and legs", nothing),
+    "unit-bench": ("/unit/corner", re.compile("corner base"), nothing),
+    "unit-fitted": ("/unit/corner", re.compile("corner base"), as_fitted),
+    "findings": ("/findings", "Findings", nothing),
+    "sheets": ("/sheets", "Sheets", nothing),
+    "entries": ("/entries", "Entries", nothing),
+}
+
+
+@pytest.fixture(scope="module")
+def hall(tmp_path_factory):
+    """The office of the demo: its job is in, surveyed."""
+    with opened(tmp_path_factory.mktemp("hall") / "data") as office:
+        office.add_job(json.loads((DEMO / "hall.json").read_text(encoding="utf-8")), "Ned Carrow")
+        office.program("entries", "load", DEMO / "hall-entries.json", "--person", office.people["Ned Carrow"])
+        yield office
+
+
+@pytest.fixture(scope="module", params=SIZES)
+def signed_in(request, browser, hall):
+    """One browser of the office for all screens of a size, with one note of its own that is not sent yet."""
+    context = browser.new_context(**{**phones.COMMON, **SIZES[request.param]})
+    context.set_default_timeout(20_000)
+    phone = phones.Phone(context, hall.origin, JOB)
+    phone.size = request.param
+    phone.open(f"#/join/{hall.code('Office')}")
+    phone.button("Sign in on this phone").click()
+    phone.wait_for_pack("Hollowmere")
+    yield phone
+    context.close()
+
+
+def held(phone, name):
+    """Takes the picture and says what is wrong with the screen."""
+    phone.page.screenshot(path=OUT / phone.size / f"{name}.png", full_page=phone.page.locator("dialog[open]").count() == 0)
+    return audit.faults(phone.page)
+
+
+@pytest.mark.parametrize("name", SCREENS)
+def test_nothing_is_wrong_with_screen(signed_in, name):
+    address, title, do = SCREENS[name]
+    signed_in.open(address if address.startswith("#") else signed_in.home + address)
+    expect(signed_in.page.get_by_role("heading", level=1)).to_contain_text(title)
+    do(signed_in)
+    assert held(signed_in, name) == []
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_nothing_is_wrong_with_signing_in(size, new_context, hall):
+    context = new_context(**{**phones.COMMON, **SIZES[size]})
+    phone = phones.Phone(context, hall.origin, JOB)
+    phone.size = size
+    phone.open("#/join")
+    phone.page.get_by_label("Code", exact=True).fill("MREG7")
+    phone.button("Sign in on this phone").click()
+    expect(phone.page.get_by_role("alert")).not_to_be_empty()
+    assert held(phone, "sign-in") == []
