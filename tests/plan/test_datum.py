@@ -285,9 +285,9 @@ def test_a_machine_under_a_raised_top_has_the_offset_to_spare():
 
 
 def test_of_hundreds_of_legs_the_tightest_twelve_of_each_end_are_told_and_every_appliance_and_limit():
-    """Twelve units of four legs ask 48 times at each end; the machine and the cooker ask for far less than any leg."""
+    """Twelve units of four legs ask 48 times at each end; machine (twice) and cooker ask for far less than legs."""
     units = [unit(f"u{number}") for number in range(12)]
-    loose = machine(500), machine(850, ApplianceSeat.BESIDE_TOP, greatest_height_mm=2000.0)
+    loose = machine(500, greatest_height_mm=2000.0, built_in=True), machine(850, ApplianceSeat.BESIDE_TOP, greatest_height_mm=2000.0)
     sill = HeightLimit("sill", "sill", HeightOf.WORKTOP_TOP, Bound.AT_MOST, 0.0, 3000.0)
     room = room_of(run_of(*units, bay(loose[0], "wash"), bay(loose[1], "cook")), height_limits=(sill,))
     of = datum_of(room, floor_of(surface(lambda x, y: -0.002 * x)))

@@ -123,6 +123,7 @@ def checked(bent_mm, base_m=30.0, axis="along"):
         ([checked(0.0)], 0.3),
         ([checked(0.0, base_m=4.0)], 0.3 * 1.5),  # too short a base to tell
         ([checked(-30.0)], 1.0 + (2 + 1.96 * 2) * 0.5 / 30),  # as measured, 30 mm in 30 m, and its half-width
+        ([checked(96.0, base_m=300.0)], 0.3 * 1.5),  # 0.32 and 0.01: hardly outside, and no surer than not checked
         ([checked(30.0), checked(0.0)], 0.3),  # adjusted in between
         ([checked(0.0), checked(30.0, axis="across")], 1.0 + (2 + 1.96 * 2) * 0.5 / 30),
     ],
