@@ -10,6 +10,7 @@ import urllib.request
 from contextlib import contextmanager
 from pathlib import Path
 
+import bootstrap
 import pytest
 
 ROOT = Path(__file__).resolve().parents[1]
@@ -20,8 +21,14 @@ def checkout(tmp_path_factory):
     """A copy with what tests/run has made here, so that the demo has nothing left to make."""
     made = (ROOT / ".venv/made-develop", ROOT / ".oddleg/phone-app", ROOT / "pwa/dist/sw.js")
     assert all(path.is_file() for path in made), "the environment or the phone app is not made: tests/run makes them"
+    # Else the copy would install itself into the environment of this checkout, in its place.
+    current = [
+        bootstrap.stamp(bootstrap.VENV / f"made-{kind}") == bootstrap.hash_of([lock, ROOT / "pyproject.toml"])
+        for kind, lock in bootstrap.LOCKS.items()
+    ]
+    assert any(current), "pyproject.toml or a lock has changed: tests/run makes the environment again"
     copy = tmp_path_factory.mktemp("checkout")
-    leave_out = shutil.ignore_patterns("node_modules", "data*", "out", "__pycache__", ".*_cache")
+    leave_out = shutil.ignore_patterns("node_modules", "data", "data-*", "out", "__pycache__", ".*_cache")
     for name in ("server", "pwa", "demo", ".oddleg"):
         shutil.copytree(ROOT / name, copy / name, ignore=leave_out)
     for name in ("pyproject.toml", "README.md"):
