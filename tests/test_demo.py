@@ -10,8 +10,9 @@ import urllib.request
 from contextlib import contextmanager
 from pathlib import Path
 
-import bootstrap
 import pytest
+
+import bootstrap
 
 ROOT = Path(__file__).resolve().parents[1]
 
