@@ -1,4 +1,4 @@
-"""What a screen is held against: axe-core's rules with 7:1 contrast, targets of 48 px, keys of 64 px, no sideways sliding."""
+"""What a screen is held against: axe-core with 7:1 contrast, targets of 48 px, keys of 64 px, no sliding sideways."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ RULES = {"color-contrast-enhanced": {"enabled": True}, "target-size": {"enabled"
 FOUND_BY_AXE = """async ({rules}) => {
     const { violations } = await axe.run(document, { rules, resultTypes: ["violations"] });
     return violations.flatMap(({ id, nodes }) => nodes.map((node) =>
-        `${id}: ${node.target.join(" ")}: ${node.failureSummary.split("\\n").slice(1).map((line) => line.trim()).join("; ")}`));
+        `${id}: ${node.target.join(" ")}: ${node.failureSummary.replace(/\\s+/g, " ")}`));
 }"""
 
 # A control inside a label is hit by the label. Links within a sentence are as high as their line (WCAG 2.5.8 too lets
@@ -28,7 +28,8 @@ TOO_SMALL = """({target, key}) => {
         const least = one.closest(".keys, .sides") ? key : target;
         if (Math.min(width, height) < least - 0.01) {
             const name = one.getAttribute("aria-label") ?? one.textContent.trim() ?? "";
-            found.push(`${one.localName}.${one.getAttribute("class")} "${name}" is ${width.toFixed(1)} by ${height.toFixed(1)}, not ${least}`);
+            const size = `${width.toFixed(1)} by ${height.toFixed(1)}`;
+            found.push(`${one.localName}.${one.getAttribute("class")} "${name}" is ${size}, not ${least}`);
         }
     }
     return found;

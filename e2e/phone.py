@@ -113,6 +113,11 @@ class Phone:
     def saved(self, words):
         expect(self.typed).to_contain_text(f"Saved on this phone: {words}")
 
+    def listed(self, spot):
+        """The spot's row in the list of stations, which is opened."""
+        self.button("List").tap()
+        return self.page.locator(".spot-row").filter(has_text=spot)
+
     def answer(self, name):
         """Presses a button of the dialog that is open."""
         self.page.get_by_role("dialog").get_by_role("button", name=name, exact=True).tap()

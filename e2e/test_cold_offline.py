@@ -35,8 +35,7 @@ def test_app_and_data_open_through_a_deep_link_when_the_server_is_dead(ready_pho
     expect(cold.page.get_by_role("heading", level=1)).to_contain_text("urn base")
     expect(cold.page.locator(".legs .fig.huge")).to_have_count(4)
     cold.open(cold.survey)
-    cold.button("List").tap()
-    expect(cold.page.get_by_role("listitem").filter(has_text="way one")).to_contain_text("1206")
+    expect(cold.listed("way one")).to_contain_text("1206")
 
 
 def test_without_its_worker_the_app_cannot_open_offline(make_phone, office, fitter):

@@ -1,4 +1,4 @@
-"""What a network does to entries on their way: nothing is lost, nothing is doubled, and the phone says what is wrong."""
+"""What a network does to entries on their way: none is lost, none is doubled, and the phone says what is wrong."""
 
 import json
 
@@ -37,7 +37,10 @@ def test_a_lost_answer_doubles_nothing(at_bench_mark, office):
 
 
 REFUSALS = {
-    "a 500": ({"status": 500, "content_type": "text/html", "body": "<h1>Internal Server Error</h1>"}, "in trouble (500)"),
+    "a 500": (
+        {"status": 500, "content_type": "text/html", "body": "<h1>Internal Server Error</h1>"},
+        "in trouble (500)",
+    ),
     "a 401": (
         {
             "status": 401,

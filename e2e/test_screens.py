@@ -1,4 +1,4 @@
-"""Every screen at phone and desk size: nothing for axe to find, targets that a gloved thumb hits; pictures in e2e/out."""
+"""Every screen at phone and desk size: nothing for axe to find, targets that a thumb hits; pictures in e2e/out."""
 
 import json
 import re
@@ -160,7 +160,9 @@ def signed_in(request, browser, hall):
 
 def held(phone, name):
     """Takes the picture and says what is wrong with the screen."""
-    phone.page.screenshot(path=OUT / phone.size / f"{name}.png", full_page=phone.page.locator("dialog[open]").count() == 0)
+    phone.page.screenshot(
+        path=OUT / phone.size / f"{name}.png", full_page=phone.page.locator("dialog[open]").count() == 0
+    )
     return audit.faults(phone.page)
 
 

@@ -132,13 +132,11 @@ def test_a_whole_survey_without_signal_reaches_the_sheet(restartable, office, fi
     phone.button("Blocked, later").tap()
     phone.answer("boxes in the way")
     phone.read("cut in the door sill", "1200")
-    phone.button("List").tap()
-    phone.page.get_by_role("listitem").filter(has_text="way one").get_by_role("button").tap()
+    phone.listed("way one").tap()
     phone.read("way one", WAY_OUT)
 
     # A spot read once more counts as a repeat.
-    phone.button("List").tap()
-    phone.page.get_by_role("listitem").filter(has_text="back two").get_by_role("button").tap()
+    phone.listed("back two").tap()
     phone.read("back two", "1209")
     phone.has_unsent(15)
 
@@ -184,8 +182,8 @@ def test_a_whole_survey_without_signal_reaches_the_sheet(restartable, office, fi
     expect(phone.page.get_by_text("FRONT EDGE, towards you")).to_be_visible()
     legs = leg_heights(phone)
     assert len(legs) == 4
-    # By hand, from readings and datum: bench mark 0 and read as 1200, so the floor at "back one" is at 1200 - 1206 = -6.
-    # The carcass is 720 high, so a leg there is datum - 720 + 6; it stands at (70, 55), within 0.5 of that spot's figure.
+    # By hand, from readings and datum: the bench mark is 0 and reads 1200, so the floor at "back one" is at 1200 - 1206.
+    # The carcass is 720 high, so a leg at that spot, as this one is, has datum - 720 + 6; heights are rounded to 0.5.
     assert float(legs["back left"]) == pytest.approx(float(datum) - 720 + 6, abs=0.5)
     phone.page.get_by_role("button", name="back left", exact=False).first.tap()
     expect(phone.page.get_by_role("dialog")).to_contain_text("back one")
@@ -229,6 +227,6 @@ def test_a_tap_on_the_plan_is_that_spot_in_the_room(ready_phone, office):
     phone.at_spot("cut in the door sill")
     phone.has_unsent(0)
     (set_up,) = [one["data"] for one in office.entries(phone.job) if one["kind"] == "set_up"]
-    # The bay's middle is at X 30 + 600 + 300; its way out begins in front of void and bay, 15 + 560, and is as deep as the bay.
+    # The bay's middle is at X 30 + 600 + 300; its way out begins in front of void and bay and is as deep as the bay.
     assert set_up["x_mm"] == pytest.approx(930, abs=15)
     assert set_up["y_mm"] == pytest.approx(15 + 560 + 560 / 2, abs=15)

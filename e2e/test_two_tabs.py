@@ -13,12 +13,10 @@ def test_two_tabs_share_one_outbox_and_double_nothing(at_bench_mark, office):
     first.read("cut in the door sill", "1200")
     second.at_spot("cut in the door sill")  # a spot that somebody looks at does not change under the finger
     second.has_unsent(1)
-    second.page.get_by_role("button", name="List", exact=True).tap()
-    second.page.get_by_role("listitem").filter(has_text="back one").get_by_role("button").tap()
+    second.listed("back one").tap()
     second.read("back one", "1206")
     first.has_unsent(2)
-    first.page.get_by_role("button", name="List", exact=True).tap()
-    first.page.get_by_role("listitem").filter(has_text="back two").get_by_role("button").tap()
+    first.listed("back two").tap()
     first.read("back two", "1208")
     for tab in (first, second):
         tab.go(f"{tab.home}/entries")
