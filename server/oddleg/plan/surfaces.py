@@ -101,6 +101,8 @@ class Surface:
         self._tolerances = tolerances
         self._on_step = np.array([self._steps.beside(place) is not None for place in self._places], dtype=bool)
         self._sides: dict[bytes, _Side] = {}
+        # Datum, legs and gaps ask for the same places, one after the other.
+        self._answers: dict[tuple[float, float], SurfaceLevel | None] = {}
 
     @property
     def highest(self) -> Spot:
@@ -131,7 +133,12 @@ class Surface:
             raise ValueError(f"{x_mm}, {y_mm} is not a place")
         if not self.spots:
             return None
-        point = np.array([x_mm, y_mm], dtype=float)
+        place = (x_mm, y_mm)
+        if place not in self._answers:
+            self._answers[place] = self._at(np.array(place, dtype=float))
+        return self._answers[place]
+
+    def _at(self, point: Floats) -> SurfaceLevel | None:
         beside = self._steps.beside(point)
         if beside is None:
             return self._seen_from(point)
