@@ -274,3 +274,13 @@ def test_a_certificate_without_its_key_is_refused(folder, certificate):
     output = run("serve", "--port", free_port(), "--certificate", key, "--key", pem, fails=1).output
     assert output.startswith("Error: ")
     assert output.count("\n") == 1
+
+
+def test_a_start_does_not_wait_for_what_only_a_plan_needs():
+    def imported(line):
+        told = f"import sys; {line}; print(*sys.modules)"
+        return set(subprocess.run([sys.executable, "-c", told], capture_output=True, text=True, check=True).stdout.split())
+
+    assert {"flask", "sqlalchemy", "numpy"}.isdisjoint(imported("import oddleg.cli"))
+    started = imported("import oddleg.app")
+    assert "flask" in started and "scipy" not in started

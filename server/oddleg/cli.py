@@ -1,4 +1,7 @@
-"""The command line. Every error is one plain text on stderr; exit 1: refused, 2: used wrongly."""
+"""The command line. Every error is one plain text on stderr; exit 1: refused, 2: used wrongly.
+
+What a command needs of the program is imported in it: `--help` and a wrong option answer at once.
+"""
 
 from __future__ import annotations
 
@@ -10,9 +13,7 @@ from pathlib import Path
 from typing import Any
 
 import click
-from sqlalchemy.exc import SQLAlchemyError
 
-from .app import create_app
 from .config import BadSetting, Config, config_from
 
 FILE = click.Path(exists=True, dir_okay=False, path_type=Path)
@@ -22,14 +23,14 @@ class Plainly(click.Group):
     """Turns what the program refuses into one text without a traceback."""
 
     def invoke(self, ctx: click.Context) -> Any:
+        from sqlalchemy.exc import SQLAlchemyError
+
         from .documents import DocumentError
         from .store.refusals import BadDocument, Refusal
 
         try:
             return super().invoke(ctx)
-        except BadDocument as error:
-            raise click.ClickException(by_line(error.errors)) from None
-        except DocumentError as error:
+        except (BadDocument, DocumentError) as error:
             raise click.ClickException(by_line(error.errors)) from None
         except (Refusal, BadSetting) as error:
             raise click.ClickException(str(error)) from None
@@ -47,6 +48,8 @@ def by_line(errors: dict[str, list[str]]) -> str:
 
 @contextmanager
 def the_app() -> Iterator[Config]:
+    from .app import create_app
+
     config = config_from()
     with create_app(config).app_context():
         yield config
@@ -77,6 +80,7 @@ def serve(host: str, port: int | None, certificate: Path | None, key: Path | Non
 
     Prints `ready ADDRESS`; while no one of the office has a device paired, that is a link that pairs one, once.
     """
+    from .app import create_app
     from .serving import PortTaken, serving
 
     if (certificate is None) != (key is None):

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.linalg import cholesky, qr, solve_triangular
 
 # Half-width of the central 95 % of the normal distribution, in standard deviations: every "give or take" is this wide.
 COVERAGE_95 = 1.96
@@ -28,6 +27,8 @@ def solved(design: np.ndarray, observed: np.ndarray, covariance: np.ndarray) -> 
     Raises ValueError where the covariance is not positive definite or an unknown is not determined.
     Source: Gauss-Markov theorem with correlated errors (Aitken), as in any text on adjustment.
     """
+    from scipy.linalg import cholesky, qr, solve_triangular  # here, since it would slow every start of the program
+
     try:
         root = cholesky(covariance, lower=True)
     except np.linalg.LinAlgError as error:

@@ -14,7 +14,6 @@ from itertools import combinations, pairwise
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.spatial import Delaunay
 
 CIRCLE_MM = 1.0
 SLIVER_MM = 1.0
@@ -169,6 +168,8 @@ def _in_one_line(at: Floats) -> list[int] | None:
 
 def _delaunay(at: Floats) -> list[Triangle]:
     """Delaunay's triangles, each anticlockwise where y points up."""
+    from scipy.spatial import Delaunay  # here, since it would slow every start of the program
+
     found = []
     for a, b, c in Delaunay(at).simplices.tolist():
         doubled = float(_doubled(at[b] - at[a], at[c] - at[a]))
