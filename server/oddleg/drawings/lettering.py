@@ -124,6 +124,15 @@ class Page:
     def keep_clear(self, areas: Iterable[Area]) -> None:
         self.taken.extend(areas)
 
+    def _near(self, x_mm: float, y_mm: float, across_mm: float, down_mm: float) -> list[Area]:
+        """What a label of this spot could meet at all: a long room has thousands of areas elsewhere."""
+        left, right, top, bottom = x_mm - across_mm, x_mm + across_mm, y_mm - down_mm, y_mm + down_mm
+        return [
+            one
+            for one in self.taken
+            if one.left_mm < right and one.right_mm > left and one.top_mm < bottom and one.bottom_mm > top
+        ]
+
     def label(
         self,
         x_mm: float,
@@ -137,6 +146,9 @@ class Page:
         width_mm = max(text_width_mm(text, size_mm, bold) for text, bold in lines)
         height_mm = size_mm * (CAP_HEIGHT + 1.1 * (len(lines) - 1))
         page = Area(0.5, 0.5, self.width_mm - 0.5, self.height_mm - 0.5)
+        near = self._near(
+            x_mm, y_mm, radius_mm + LED_OUT_MM[-1] + 2 + width_mm, radius_mm + LED_OUT_MM[-1] + 2 + height_mm
+        )
         best: tuple[float, Area, float, int] | None = None
         for led_mm in LED_OUT_MM:
             for across, down in SIDES:
@@ -148,8 +160,11 @@ class Page:
                     middle_x - width_mm / 2 - 0.3, middle_y - height_mm / 2 - 0.3,
                     middle_x + width_mm / 2 + 0.3, middle_y + height_mm / 2 + 0.3,
                 )  # fmt: skip
-                covered = sum(area.shared_mm2(other) for other in self.taken) + 20 * area.outside_mm2(page)
-                cost = 4 * covered + led_mm * 0.4
+                cost = 4 * 20 * area.outside_mm2(page) + led_mm * 0.4
+                for other in near:
+                    if best is not None and cost >= best[0]:
+                        break
+                    cost += 4 * area.shared_mm2(other)
                 if best is None or cost < best[0] - 1e-9:
                     best = cost, area, led_mm, across
             if best is not None and best[0] <= led_mm * 0.4 + 1e-9:
