@@ -101,12 +101,10 @@ def in_venv(program):
 def environment(develop=False):
     """The virtual environment with the locked packages and this project in it; `develop` adds the tools for tests."""
     python = in_venv("python")
-    wanted = {kind: hash_of([path, ROOT / "pyproject.toml"]) for kind, path in LOCKS.items()}
-    kind = "develop" if develop else "run"
-    version_is_ours = python.is_file() and version_in(python) == list(sys.version_info[:2])
-    if version_is_ours and any(stamp(VENV / f"made-{made}") == wanted[made] for made in {kind, "develop"}):
+    if environment_is_made(develop):
         return python
-    if not version_is_ours:
+    kind = "develop" if develop else "run"
+    if not _version_is_ours(python):
         say(f"making the virtual environment {VENV.name}")
         try:
             import ensurepip  # noqa: F401
@@ -117,8 +115,24 @@ def environment(develop=False):
     pip = [python, "-m", "pip", "install", "--disable-pip-version-check", "--no-input"]
     run([*pip, "--require-hashes", "-r", LOCKS[kind]])
     run([*pip, "--no-deps", "--no-build-isolation", "--editable", "."])
-    (VENV / f"made-{kind}").write_text(wanted[kind], encoding="ascii")
+    (VENV / f"made-{kind}").write_text(_made_from(kind), encoding="ascii")
     return python
+
+
+def environment_is_made(develop=False):
+    """Whether the environment is there, of this Python and made from the locks as they are now."""
+    kinds = {"develop", "develop" if develop else "run"}
+    return _version_is_ours(in_venv("python")) and any(
+        stamp(VENV / f"made-{kind}") == _made_from(kind) for kind in kinds
+    )
+
+
+def _made_from(kind):
+    return hash_of([LOCKS[kind], ROOT / "pyproject.toml"])
+
+
+def _version_is_ours(python):
+    return python.is_file() and version_in(python) == list(sys.version_info[:2])
 
 
 def version_in(python):

@@ -20,8 +20,10 @@ ROOT = Path(__file__).resolve().parents[1]
 @pytest.fixture(scope="module")
 def checkout(tmp_path_factory):
     """A copy with what tests/run has made here, so that the demo has nothing left to make."""
-    made = (ROOT / ".venv/made-develop", ROOT / ".oddleg/phone-app", ROOT / "pwa/dist/sw.js")
-    assert all(path.is_file() for path in made), "the environment or the phone app is not made: tests/run makes them"
+    made = (ROOT / ".oddleg/phone-app", ROOT / "pwa/dist/sw.js")
+    assert all(path.is_file() for path in made), "the phone app is not made: tests/run makes it"
+    # Else the demo of the copy would install the copy into the environment that it shares with this checkout.
+    assert bootstrap.environment_is_made(), "the environment is older than its locks: tests/run makes it again"
     # Else the copy would install itself into the environment of this checkout, in its place.
     current = [
         bootstrap.stamp(bootstrap.VENV / f"made-{kind}") == bootstrap.hash_of([lock, ROOT / "pyproject.toml"])
