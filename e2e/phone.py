@@ -100,7 +100,7 @@ class Phone:
             keys.get_by_role("button", name=KEYS.get(sign, sign), exact=True).tap()
 
     def save(self):
-        self.page.get_by_role("group", name="Number keys").get_by_role("button", name="Save", exact=True).tap()
+        self.page.get_by_role("group", name="Number keys").get_by_role("button", name="Save", exact=True).click()
 
     def read(self, spot, raw):
         """Reads the spot that the phone asks for, and sees that it was saved."""

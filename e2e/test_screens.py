@@ -185,3 +185,22 @@ def test_nothing_is_wrong_with_signing_in(size, new_context, hall):
     phone.button("Sign in on this phone").click()
     expect(phone.page.get_by_role("alert")).not_to_be_empty()
     assert held(phone, "sign-in") == []
+
+
+def test_the_audit_finds_what_is_wrong(page):
+    """The control: pale words, a small target, a key under its size, a page wider than the screen."""
+    page.set_content(
+        """<!doctype html><html lang="en-GB"><title>t</title><main><h1>h</h1>
+        <p style="color: #777; background: #fff">pale: 4.5 to 1, enough for the usual rule and not for ours</p>
+        <button style="width: 40px; height: 40px">a</button>
+        <div class="keys"><button style="width: 60px; height: 60px">1</button></div>
+        <div style="width: 5000px">wide</div></main></html>"""
+    )
+    found = "\n".join(audit.faults(page))
+    for words in (
+        "color-contrast-enhanced",
+        '"a" is 40.0 by 40.0, not 48',
+        '"1" is 60.0 by 60.0, not 64',
+        "5016 px wide",
+    ):
+        assert words in found

@@ -182,7 +182,7 @@ def test_a_whole_survey_without_signal_reaches_the_sheet(restartable, office, fi
     expect(phone.page.get_by_text("FRONT EDGE, towards you")).to_be_visible()
     legs = leg_heights(phone)
     assert len(legs) == 4
-    # By hand, from readings and datum: the bench mark is 0 and reads 1200, so the floor at "back one" is at 1200 - 1206.
+    # By hand, from readings and datum: the bench mark is 0 and reads 1200, so "back one" lies at 1200 - 1206.
     # The carcass is 720 high, so a leg at that spot, as this one is, has datum - 720 + 6; heights are rounded to 0.5.
     assert float(legs["back left"]) == pytest.approx(float(datum) - 720 + 6, abs=0.5)
     phone.page.get_by_role("button", name="back left", exact=False).first.tap()
