@@ -171,8 +171,9 @@ def test_the_datum_names_both_ends_every_choice_and_the_decision():
     assert "871.5 board uncut at the high spot, least cutting" in shown
     assert "846 lowest possible: not possible" in shown
     assert "871.5 DECIDED" in shown
-    # Underside 871.5 - 720 = 151.5 over the bench mark: 150.5 and 160.5 over floors at 1 and -9; the board is 150.
-    assert "gap 150.5" in shown and "0.5 open over the board" in shown
+    # Underside 871.5 - 720 = 151.5 over the bench mark: 150.5 and 160.5 over floors at 1 and -9; the board is 150 and
+    # wants 2 of play, so 150 + 2 - 150.5 = 1.5 come off at the high spot.
+    assert "gap 150.5" in shown and "rip 1.5 off the board" in shown
     assert "gap 160.5" in shown and "10.5 open over the board" in shown
 
 

@@ -3,7 +3,7 @@
 from datum_rooms import all_placed, bay, falling, floor_of, job_of, machine, room_of, run_of, surface, unit
 
 from oddleg.job import PlinthBoard, Storey
-from oddleg.plan.plinth import gap_places, not_reached, ripped, uncut_from_mm
+from oddleg.plan.plinth import gap_places, not_reached, rip_mm, ripped, uncut_from_mm
 
 
 def gaps(room, floor):
@@ -66,3 +66,13 @@ def test_what_has_no_legs_or_no_known_floor_has_no_gap():
     places, unknown = gaps(room, floor_of(surface(lambda x, y: 0.0 if x < 700 else None, [(0, 0)])))
     assert [one.placed.item.id for one in places] == ["a", "a"]
     assert unknown == ("b",)
+
+
+def test_what_comes_off_a_board_leaves_it_its_play():
+    """FP: 150 board, 2 of play, gap 150.5: 150 + 2 - 150.5 = 1.5 off, though the bare board would just go in; 152 is
+    enough. It says so of the same corners as `ripped`."""
+    board = PlinthBoard(150, 2)
+    assert (rip_mm(150.5, board), rip_mm(152, board), rip_mm(170, board)) == (1.5, 0, 0)
+    places, _ = gaps(room_of(run_of(unit())), floor_of(surface(lambda x, y: 0.0)))
+    for datum_mm in (870.5, 871.5, 872, 873):
+        assert bool(ripped(places, board, datum_mm)) == (rip_mm(datum_mm - 720, board) > 0)

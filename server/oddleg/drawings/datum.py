@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from oddleg.job import Room
+from oddleg.job import PlinthBoard, Room
 from oddleg.plan.datum import Choice, Datum
 from oddleg.plan.figure import Figure, figure, text_mm
+from oddleg.plan.plinth import rip_mm
 from oddleg.plan.surfaces import Surface
 
 from .lettering import SMALL_MM, paragraph, wrapped
@@ -186,12 +187,11 @@ def _sections(
         return [], top_mm
     words, _, gaps = shown
     marks, y_mm = paragraph(2.0, top_mm, f"Plinth board {words}", width_mm - 4, bold=True)
-    board_mm = room.plinth.height_mm
-    scale = SECTION_HEIGHT_MM / max(gaps[1].mm, board_mm, 1.0)
+    scale = SECTION_HEIGHT_MM / max(gaps[1].mm, room.plinth.height_mm, 1.0)
     floor_mm = y_mm + 8.0 + SECTION_HEIGHT_MM
     half_mm = width_mm / 2
     for left_mm, where, gap in ((2.0, "at the high spot", gaps[0]), (half_mm + 1.0, "at the low spot", gaps[1])):
-        marks += _section(left_mm, half_mm - 3.0, floor_mm, scale, where, gap, board_mm, rounding_mm)
+        marks += _section(left_mm, half_mm - 3.0, floor_mm, scale, where, gap, room.plinth, rounding_mm)
     return marks, floor_mm + 3.0 + LINE_MM * 3
 
 
@@ -202,14 +202,14 @@ def _section(
     scale: float,
     where: str,
     gap: Figure,
-    board_mm: float,
+    board: PlinthBoard,
     step_mm: float,
 ) -> list[Mark]:
     """Floor, board standing on it, carcass over it; gap and what the board does in words."""
     under_mm = floor_mm - gap.mm * scale
-    board_top_mm = floor_mm - board_mm * scale
+    board_top_mm = floor_mm - board.height_mm * scale
     board_left, board_right = left_mm + 4.0, left_mm + 9.0
-    over_mm = gap.mm - board_mm
+    rip, open_mm = rip_mm(gap.mm, board), gap.mm - board.height_mm
     marks: list[Mark] = [
         rectangle(board_left + 3.0, under_mm - 4.5, left_mm + wide_mm, under_mm, "item"),
         Text((board_left + 3.0 + left_mm + wide_mm) / 2, under_mm - 1.3, "carcass", SMALL_MM, "middle"),
@@ -221,13 +221,11 @@ def _section(
         Line(board_right + 4.0, floor_mm, board_right + 6.0, floor_mm, "thin"),
         Text(board_right + 7.0, (under_mm + floor_mm) / 2 + 1.4, f"gap {gap.text}", 4.0, bold=True),
     ]
-    if over_mm < 0:
-        words = f"rip {text_mm(-over_mm, step_mm)} off the board"
-    elif over_mm > 0:
-        words = f"{text_mm(over_mm, step_mm)} open over the board"
+    if rip:
+        words = f"rip {text_mm(rip, step_mm)} off the board"
     else:
-        words = "board just fills it"
-    for i, line in enumerate((where, f"board {text_mm(board_mm, step_mm)}", words)):
+        words = f"{text_mm(open_mm, step_mm)} open over the board"
+    for i, line in enumerate((where, f"board {text_mm(board.height_mm, step_mm)}", words)):
         marks.append(Text(left_mm, floor_mm + 1.2 + LINE_MM * (i + 0.8), line, SMALL_MM, bold=i == 0))
     return marks
 

@@ -69,6 +69,12 @@ def ripped(places: Sequence[GapPlace], board: PlinthBoard, datum_mm: float) -> t
     return tuple(item for item, from_mm in uncut_from_mm(places, board).items() if datum_mm < from_mm - SAME_MM)
 
 
+def rip_mm(gap_mm: float, board: PlinthBoard) -> float:
+    """How much must come off the stock board so that it goes in with its play, mm; 0 where it goes in uncut."""
+    over_mm = board.height_mm + board.fit_mm - gap_mm
+    return over_mm if over_mm > SAME_MM else 0.0
+
+
 def not_reached(places: Sequence[GapPlace], board: PlinthBoard, datum_mm: float) -> tuple[str, ...]:
     """Ids of the units where the board leaves more open than the job wants, at one corner at least."""
     greatest_mm = board.height_mm + board.greatest_open_mm
