@@ -191,6 +191,25 @@ def test_a_mark_changes_with_a_shown_text_and_only_then():
     assert len(mark_of(figure)) == 6 and set(mark_of(figure)) <= set(MARK_SIGNS)
 
 
+def test_one_reading_changes_only_the_parts_that_show_something_else():
+    """The last station of the demo, read 0.5 lower: it is no tie, so no plane moves, and units away from it stay as they
+    are, to the byte."""
+    before, entries = parts(demo_hall.hall_plan(), 1), demo_hall.entries()
+    last = [one for one in entries if isinstance(one.body, Reading) and one.body.name == "front eleven half"][-1]
+    again = Entry(
+        "again",
+        999,
+        "Ned",
+        "2026-11-23T12:00:00Z",
+        dataclasses.replace(last.body, value_mm=last.body.value_mm + 0.5),
+        last.uid,
+    )
+    after = parts(plan(demo_hall.job(), [*entries, again]), 1)
+    changed = {name for name in before if json.dumps(before[name]) != json.dumps(after[name])}
+    assert {"survey/kitchen", "unit/counter-left"} <= changed
+    assert {name for name in changed if name.startswith("unit/")} == {"unit/counter-left"}
+
+
 def test_a_note_changes_no_part():
     from oddleg.job import Note
 
