@@ -24,6 +24,9 @@ PWA = ROOT / "pwa"
 LOCKS = {"run": ROOT / "server" / "requirements.txt", "develop": ROOT / "server" / "requirements-develop.txt"}
 BROWSERS = ("chromium", "chromium-browser")
 EXIT_MISSING = 3
+LOG = "making.log"
+LAST_LINES = 15
+SAY_EVERY_S = 15
 
 
 class Missing(Exception):
@@ -35,9 +38,36 @@ def say(text):
 
 
 def run(command, folder=ROOT):
-    """Runs a step in the open. Raises CalledProcessError."""
-    say("  " + " ".join(str(part) for part in command))
-    subprocess.run([str(part) for part in command], cwd=str(folder), check=True, stdout=sys.stderr)
+    """Runs a step; its output goes to the log, the last lines to the screen if it fails. Raises CalledProcessError."""
+    command = [str(part) for part in command]
+    STATE.mkdir(exist_ok=True)
+    log = STATE / LOG
+    with open(log, "ab") as kept:
+        kept.write(f"$ {' '.join(command)}\n".encode())
+        kept.flush()
+        begin = kept.tell()
+        with subprocess.Popen(command, cwd=str(folder), stdout=kept, stderr=subprocess.STDOUT) as step:
+            exit_code = _waited(step)
+    if exit_code:
+        lines = log.read_bytes()[begin:].decode(errors="replace").splitlines()
+        say("\n".join(f"  {line}" for line in lines[-LAST_LINES:]))
+        say(f"all that it printed is in {log}")
+        raise subprocess.CalledProcessError(exit_code, command)
+
+
+def _waited(step):
+    """The exit code of a step; says every so often that it still goes on."""
+    seconds = 0
+    try:
+        while True:
+            try:
+                return step.wait(SAY_EVERY_S)
+            except subprocess.TimeoutExpired:
+                seconds += SAY_EVERY_S
+                say(f"  still at it, {seconds} s")
+    except BaseException:
+        step.terminate()
+        raise
 
 
 def hash_of(paths):
@@ -67,6 +97,7 @@ def making():
             say("another command is making things here; waiting for it")
             while not _locked(lock):
                 time.sleep(0.2)
+        (STATE / LOG).write_bytes(b"")
         yield
 
 
@@ -111,7 +142,8 @@ def environment(develop=False):
         except ImportError:
             from_apt("python3-venv", "Python's venv")
         venv.create(str(VENV), with_pip=True, clear=True)
-    say("installing the locked packages" + (" and the tools for tests" if develop else ""))
+    tools = " and the tools for tests" if develop else ""
+    say(f"installing the locked packages{tools}: some minutes the first time")
     pip = [python, "-m", "pip", "install", "--disable-pip-version-check", "--no-input"]
     run([*pip, "--require-hashes", "-r", LOCKS[kind]])
     run([*pip, "--no-deps", "--no-build-isolation", "--editable", "."])

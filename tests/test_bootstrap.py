@@ -59,6 +59,23 @@ def test_a_step_that_fails_is_named(bootstrap, capfd):
     assert "exit 7" in capfd.readouterr().err
 
 
+def test_a_step_talks_into_the_log_and_only_a_failed_one_is_heard(bootstrap, capfd):
+    bootstrap.run([sys.executable, "-c", "print('chatter')"])
+    assert capfd.readouterr() == ("", "")
+    with pytest.raises(subprocess.CalledProcessError):
+        bootstrap.run([sys.executable, "-c", "for n in range(40): print('line', n)\nraise SystemExit(1)"])
+    said = capfd.readouterr().err
+    log = bootstrap.STATE / bootstrap.LOG
+    assert "line 39" in said and "line 3\n" not in said and "chatter" not in said and str(log) in said
+    assert "chatter" in log.read_text() and "line 3\n" in log.read_text()
+
+
+def test_a_long_step_says_that_it_goes_on(bootstrap, capfd, monkeypatch):
+    monkeypatch.setattr(bootstrap, "SAY_EVERY_S", 0.01)
+    bootstrap.run([sys.executable, "-c", "pass"])  # starting Python takes longer than that
+    assert "still at it" in capfd.readouterr().err
+
+
 def test_the_hash_of_sources_follows_names_and_contents(bootstrap, tmp_path):
     one, other = tmp_path / "one", tmp_path / "other"
     one.write_text("a")
