@@ -4,7 +4,7 @@ import itertools
 
 import sample_room as sample
 
-from oddleg.job import DatumDecision, Entry, Reading, SetUp, Stage, Way
+from oddleg.job import AddedStation, DatumDecision, Entry, GoodEnough, LegsSet, Reading, SetUp, Stage, TwoWall, Way
 from oddleg.plan.site import of_room, site
 
 SET_UP = SetUp("one", "set-up one", "room", Stage.STRIPPED)
@@ -74,3 +74,24 @@ def test_a_room_gets_only_what_was_read_in_it():
     other = SetUp("two", "set-up two", "store", Stage.STRIPPED)
     found = site_of(entry("s", SET_UP), entry("t", other), reading("a", 1.0), reading("b", 2.0, set_up="two"))
     assert values(of_room(found, sample.room())) == [1.0]
+
+
+def test_what_names_nothing_of_the_job_is_left_out_with_a_note():
+    found = site_of(
+        entry("a", SetUp("two", "set-up two", "attic", Stage.STRIPPED)),
+        entry("b", AddedStation("high", "high spot", "attic", 0.0, 0.0)),
+        entry("c", DatumDecision("attic", "wanted_height", 870.0, "aaaaaa")),
+        entry("d", GoodEnough("cellar")),
+        entry("e", LegsSet("gone", (("FL", 152.0),), "aaaaaa")),
+        entry("f", TwoWall("borrowed", "along", 1.0, 5.0, 0.5)),
+        entry("g", GoodEnough("room")),
+    )
+    assert [(one.rule, one.severity, one.wrong) for one in found.findings] == [
+        ("entries.not_in_job", "note", f"{text} left out: this job has no {what}.")
+        for text, what in (
+            ("An entry is", "laser borrowed"),
+            ("3 entries are", "room attic"),
+            ("An entry is", "room cellar"),
+            ("An entry is", "unit gone"),
+        )
+    ]

@@ -54,8 +54,8 @@ def body(entry: Entry, kind: type[Wanted]) -> Wanted:
 
 
 def site(job: Job, entries: Sequence[Entry]) -> Site:
-    """Sorts the entries of one job. Left out, each with a note: what replaces an entry that is not here yet, and a
-    reading whose set-up is not here (yet, or any more)."""
+    """Sorts the entries of one job. Left out, each with a note: what replaces an entry that is not here yet, a reading
+    whose set-up is not here (yet, or any more), and what names a room, a unit or a laser that the job has not."""
     here = {entry.uid for entry in entries}
     findings: list[Finding] = []
     dead = {entry.replaces for entry in entries if entry.replaces in here}
@@ -65,6 +65,7 @@ def site(job: Job, entries: Sequence[Entry]) -> Site:
             findings.append(_waits(entry))
         elif entry.uid not in dead and entry.body is not None:
             live.append(entry)
+    findings += _strangers(job, live)
 
     def of(*kinds: type) -> tuple[Entry, ...]:
         return tuple(entry for entry in live if isinstance(entry.body, kinds))
@@ -136,6 +137,38 @@ def of_room(all_of_it: Site, room: Room) -> Site:
 def readings_in(here: Site, set_up: SetUp) -> int:
     """How many live readings a set-up has."""
     return sum(body(entry, Reading).set_up == set_up.id for entry in here.readings)
+
+
+def _strangers(job: Job, live: Sequence[Entry]) -> list[Finding]:
+    """A note for each thing that entries name and the job has not."""
+    rooms = {room.id for room in job.rooms}
+    items = {item.id for room in job.rooms for run in room.runs for item in run.items}
+    lasers = {laser.id for laser in job.lasers}
+    counts: dict[tuple[str, str], int] = {}
+    for entry in live:
+        match entry.body:
+            case SetUp(room=id) | AddedStation(room=id) | DatumDecision(room=id) | GoodEnough(room=id):
+                kind, there = "room", rooms
+            case LegsSet(item=id):
+                kind, there = "unit", items
+            case TwoPeg(laser=id) | TwoWall(laser=id):
+                kind, there = "laser", lasers
+            case _:
+                continue
+        if id not in there:
+            counts[kind, id] = counts.get((kind, id), 0) + 1
+    return [
+        Finding(
+            "entries.not_in_job",
+            Severity.NOTE,
+            id,
+            f"{'An entry is' if count == 1 else f'{count} entries are'} left out: this job has no {kind} {id}.",
+            "Bring the job up to date at the desk, or undo what was meant for something else.",
+            "an entry counts only for what the job holds",
+            concerns=(id,),
+        )
+        for (kind, id), count in sorted(counts.items())
+    ]
 
 
 def _doubled(entries: Sequence[Entry], key: Callable[[Entry], str]) -> set[str]:
