@@ -16,6 +16,7 @@ from .figure import figure
 from .finding import Finding, Severity
 from .levels import Levels, StationLevel
 from .rod import OPEN_FLOOR, UNDER_UNITS, placed_items, zone_at
+from .sightings import listed
 from .surfaces import Spot, Surface
 
 
@@ -267,8 +268,7 @@ _NONE_THERE = (
 
 
 def _named(stations: Sequence[Station]) -> str:
-    names = [one.name for one in stations]
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}" if names else ""
+    return listed([one.name for one in stations])
 
 
 def _no_floor(room: Room, readings: Sequence[_Reading], levels: Levels) -> list[Finding]:

@@ -28,16 +28,20 @@ def check_results(job: Job, here: Site) -> tuple[CheckResult, ...]:
     return tuple(results)
 
 
+def last_checks(laser: Laser, results: Sequence[CheckResult]) -> tuple[CheckResult, ...]:
+    """What counts of a laser's checks: the last of each axis, since it may have been adjusted in between."""
+    return tuple({one.axis: one for one in results if one.laser == laser.id}.values())
+
+
 def reckoned_lasers(job: Job, results: Sequence[CheckResult]) -> tuple[Laser, ...]:
     """The job's lasers, each with the slope that its give or take is reckoned with, mm/m.
 
     The stated one where a check on site found the laser within it; else `unchecked_slope_times` as much, a rule of
-    thumb; where a check found it outside, at least what that check measured with its half-width. Of several checks of
-    one axis the last counts, since the laser may have been adjusted in between.
+    thumb; where a check found it outside, at least what that check measured with its half-width.
     """
     lasers = []
     for laser in job.lasers:
-        last = {one.axis: one for one in results if one.laser == laser.id}.values()
+        last = last_checks(laser, results)
         verdicts = {one.verdict for one in last}
         wider = job.tolerances.unchecked_slope_times * laser.slope_mm_per_m
         if Verdict.OUTSIDE in verdicts:
@@ -52,12 +56,12 @@ def _as_measured(check: CheckResult) -> float:
     return abs(check.error_mm_per_m or 0.0) + (check.half_width_mm_per_m or 0.0)
 
 
-def check_findings(job: Job, here: Site, results: tuple[CheckResult, ...]) -> tuple[Finding, ...]:
+def check_findings(job: Job, here: Site, results: Sequence[CheckResult]) -> tuple[Finding, ...]:
     """A warning for a laser outside its stated accuracy, a note for a check that cannot tell or an axis left out."""
     used = {body(entry, SetUp).laser for entry in here.set_ups}
     findings = []
     for laser in job.lasers:
-        mine = [one for one in results if one.laser == laser.id]
+        mine = last_checks(laser, results)
         for one in mine:
             if one.verdict is Verdict.WITHIN:
                 continue

@@ -13,6 +13,8 @@ from .finding import Finding, Severity
 
 # A kilometre: no staff reads it, and up to there the arithmetic keeps far more than the 0.0001 mm that is asked of it.
 GREATEST_LENGTH_MM = 1e6
+# So many names stand in one sentence at most; the rest is counted.
+NAMED = 6
 # Differences in findings are shown finer than marks, so that 2.2 against a limit of 2 does not read "2 against 2".
 DIFFERENCE_STEP_MM = 0.1
 
@@ -57,6 +59,13 @@ def listed(words: Sequence[str]) -> str:
 
 def counted(number: int, noun: str) -> str:
     return f"{number} {noun}" if number == 1 else f"{number} {noun}s"
+
+
+def named(names: Sequence[str]) -> str:
+    """The names as `listed`, or the first few of them and how many more."""
+    if len(names) <= NAMED:
+        return listed(names)
+    return f"{', '.join(names[:NAMED])} and {counted(len(names) - NAMED, 'other')}"
 
 
 def survey(

@@ -12,14 +12,11 @@ from oddleg.job import Job, Laser, Reading, Room, SetUp
 from .figure import text_mm
 from .finding import Finding, Severity
 from .instrument import CheckResult, Verdict
-from .laser_checks import reckoned_lasers
+from .laser_checks import last_checks, reckoned_lasers
 from .levels import Levels
-from .sightings import counted, listed
+from .sightings import named
 from .site import Site, body
 from .survey import floor_tolerances
-
-NAMED = 6
-"""So many are named at most; the rest is counted."""
 
 
 def skipped(job: Job, room: Room, site: Site, levels: Levels, checks: Sequence[CheckResult]) -> tuple[str, ...]:
@@ -80,7 +77,7 @@ def _unchecked(job: Job, site: Site, checks: Sequence[CheckResult]) -> list[str]
 
 def _verdict(laser: Laser, checks: Sequence[CheckResult]) -> str:
     stated = f"its stated {text_mm(laser.slope_mm_per_m, 0.01)} mm/m"
-    mine = {one.verdict for one in checks if one.laser == laser.id}
+    mine = {one.verdict for one in last_checks(laser, checks)}
     if Verdict.OUTSIDE in mine:
         return f"a check on site found it outside {stated}"
     return f"no check on site found it within {stated}" if mine else f"not checked on site, so {stated} is not sure"
@@ -104,10 +101,3 @@ def _in_between(job: Job, site: Site) -> list[str]:
         return []
     even, wider = (text_mm(one.unevenness_mm, 0.1) for one in (job.tolerances, floor_tolerances(job, site)))
     return [f"Stations in between were left out: the floor between stations is taken as ±{wider} mm, not ±{even}."]
-
-
-def named(names: Sequence[str]) -> str:
-    """The names, or the first few of them and how many more."""
-    if len(names) <= NAMED:
-        return listed(names)
-    return f"{', '.join(names[:NAMED])} and {counted(len(names) - NAMED, 'other')}"

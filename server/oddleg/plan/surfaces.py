@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 from oddleg.job import BreakLine, Tolerances
 
+from .adjustment import COVERAGE_95
 from .break_lines import Steps
 from .triangulation import Triangulation
 
@@ -19,7 +20,6 @@ from .triangulation import Triangulation
 SAME_PLACE_MM = 1.1
 AT_STATION_MM = 1.0
 LEAST_SLOPE_LENGTH_MM = 300.0
-WITHIN_95 = 1.96
 
 Floats = NDArray[np.float64]
 
@@ -207,7 +207,7 @@ class Surface:
         variance = float(shares @ self._covariance[np.ix_(numbers, numbers)] @ shares)
         return SurfaceLevel(
             level_mm,
-            WITHIN_95 * math.sqrt(max(variance, 0.0)) + uneven_mm,
+            COVERAGE_95 * math.sqrt(max(variance, 0.0)) + uneven_mm,
             tuple((self.spots[number].id, float(share)) for number, share in zip(numbers, shares, strict=True)),
             rule,
             to_station_mm,

@@ -10,6 +10,7 @@ from oddleg.job import AddedStation, BenchMark, Blocked, Job, Point, Reading, Ro
 from .figure import figure
 from .finding import Finding, Severity
 from .levels import Levels, StationLevel
+from .sightings import named
 from .site import Site, body
 from .stations import PlannedStation, StationList, leg_lines, proposed_stations, stations_between, stations_on
 
@@ -134,9 +135,7 @@ def survey_findings(job: Job, room: Room, site: Site, known: Known, stations: St
     if site.readings and unread:
         findings.append(_unread_finding(room, unread))
     if between:
-        text = (
-            f"Neighbours differ by more than {figure(job.tolerances.between_mm).text} mm: read {_listed(between)} too."
-        )
+        text = f"Neighbours differ by more than {figure(job.tolerances.between_mm).text} mm: read {named(between)} too."
         cure = "Read them, or tap “Good enough” and the floor between stations stays at a wider give or take."
         findings.append(
             Finding("survey.between", Severity.NOTE, room.name, text, cure, "common practice", concerns=(room.id,))
@@ -164,11 +163,11 @@ def next_words(site: Site, stations: StationList, room: Room, decided: bool) -> 
     if not site.set_ups:
         return f"Set the laser up near the middle of the room and read the {mark} first."
     if reopened:
-        return f"Read {_listed(reopened)} again: the readings there do not make a level yet."
+        return f"Read {named(reopened)} again: the readings there do not make a level yet."
     if unread:
-        return f"Still to read: {_listed(unread)}. Sweep the floor for its high spot too and add a station there."
+        return f"Still to read: {named(unread)}. Sweep the floor for its high spot too and add a station there."
     if between:
-        return f"In between: {_listed(between)}; or tap “Good enough”."
+        return f"In between: {named(between)}; or tap “Good enough”."
     if decided:
         return "Every station is read and the datum is decided. Set the legs."
     return f"Every station is read. Close on the {mark} and choose a datum."
@@ -196,7 +195,7 @@ def _unread_finding(room: Room, unread: Sequence[str]) -> Finding:
         "survey.unread",
         Severity.NOTE,
         room.name,
-        f"Not read yet: {_listed(unread)}. What stands there is worked out from its neighbours.",
+        f"Not read yet: {named(unread)}. What stands there is worked out from its neighbours.",
         "Read them when the stick is there.",
         "common practice",
         concerns=(room.id,),
@@ -212,9 +211,3 @@ def _same_name_finding(station: Station) -> Finding:
         "Read by the plan, not by the name, until the office gives one of them another name.",
         concerns=(station.id,),
     )
-
-
-def _listed(names: Sequence[str], most: int = 6) -> str:
-    if len(names) <= most:
-        return ", ".join(names)
-    return ", ".join(names[:most]) + f" and {len(names) - most} more"
