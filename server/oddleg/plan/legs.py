@@ -23,10 +23,17 @@ from .surfaces import SurfaceLevel
 LEG_STEP_MM = 1.0
 """Leg heights are set and pencilled in whole mm (common practice)."""
 
+ROWS = {
+    2: (("L", "left"), ("R", "right")),
+    3: (("L", "left"), ("M", "middle"), ("R", "right")),
+    4: (("L", "left"), ("ML", "middle left"), ("MR", "middle right"), ("R", "right")),
+}
+"""Letter and word of each leg in a row of so many, left to right as fitted."""
+
 
 @dataclass(frozen=True)
 class LegPlace:
-    """Where a leg stands. `id`: BL, BM, BR, FL, FM, FR as fitted, facing the wall."""
+    """Where a leg stands. `id`: B or F for its row and a letter of ROWS, as fitted, facing the wall."""
 
     id: str
     name: str
@@ -75,10 +82,6 @@ class UnitLegs:
     legs: tuple[LegHeight, ...]
     gaps: tuple[CornerGap, ...]
     findings: tuple[Finding, ...]
-
-    @property
-    def datum_mm(self) -> float:
-        return self.datum.mm
 
 
 @dataclass(frozen=True)
@@ -129,19 +132,10 @@ def leg_places(placed: Placed, tolerances: Tolerances) -> tuple[LegPlace, ...]:
 def _row(letter: str, row: str, count: int, placed: Placed, y_mm: float, legs: Legs) -> tuple[LegPlace, ...]:
     left_mm, right_mm = placed.left_mm + legs.inset_side_mm, placed.right_mm - legs.inset_side_mm
     places = []
-    for i, (code, word) in enumerate(_names(count)):
-        x_mm = (left_mm + right_mm) / 2 if count == 1 else left_mm + (right_mm - left_mm) * i / (count - 1)
+    for i, (code, word) in enumerate(ROWS[count]):
+        x_mm = left_mm + (right_mm - left_mm) * i / (count - 1)
         places.append(LegPlace(letter + code, f"{row} {word}", x_mm, y_mm, to_room(placed.run, x_mm, y_mm)))
     return tuple(places)
-
-
-def _names(count: int) -> list[tuple[str, str]]:
-    left, right, middle = ("L", "left"), ("R", "right"), ("M", "middle")
-    if count <= 3:
-        return [[], [middle], [left, right], [left, middle, right]][max(count, 0)]
-    if count == 4:
-        return [left, ("ML", "middle left"), ("MR", "middle right"), right]
-    return [left, *((f"M{i}", f"middle {i}") for i in range(1, count - 1)), right]
 
 
 def unit_numbers(placed: Sequence[Placed]) -> dict[str, int]:
