@@ -15,6 +15,7 @@ from oddleg.job import Flatness, Instrument, Job, Laser, Tolerances
 
 from .fields import Choice, Known, Listing, Number, Part, Record, Slug, Text, by_path, reversed_limits
 from .job_checks import clashes_of
+from .numbers import DECIMALS
 from .room_record import RoomRecord
 from .strict_json import DocumentError, refused
 
@@ -45,12 +46,12 @@ class InstrumentRecord(Record):
     makes = Instrument
     id = Slug()
     name = Text()
-    unit = Choice(("mm", "cm", "m"))
+    unit = Choice(tuple(DECIMALS))
     decimals = Number(0, 4, "digits", whole=True)
     resolution_mm = Number(0.01, 100)
 
     def clashes(self, made: Instrument) -> dict[str, str]:
-        most = {"mm": 2, "cm": 3, "m": 4}[made.unit]
+        most = DECIMALS[made.unit]
         if made.decimals > most:
             return {"decimals": f"In {made.unit} at most {most} digits after the decimal mark can be entered."}
         return {}

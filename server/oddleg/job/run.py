@@ -131,8 +131,8 @@ class Carcass:
 class ApplianceBay:
     """Room kept for an appliance that stands on the finished floor. Never a place for slack.
 
-    `way_out_mm`: how far out of the front line the floor counts for going in and coming out; None: the bay's own depth,
-    for as long as any of the machine is still under the top.
+    `way_out_mm`: how far out of the front line the floor counts for going in and coming out; None: as far as the
+    machine is deep (the bay where its sheet gives no depth), for so long some of it is still under the top.
     """
 
     id: str
