@@ -120,12 +120,10 @@ def _stations(room: RoomPlan, survey: Part) -> list[dict[str, str]]:
 
 def _set_ups(room: RoomPlan, survey: Part) -> list[dict[str, str]]:
     widths = {one.set_up: text_mm(one.half_width_mm, 0.1) for one in room.levels.planes}
-    lasers = {one.id: one.laser or "" for one, _ in room.set_ups}
     return [
         {
             "name": one["name"],
             "stage": next(words for stage, words in STAGE_NAMES.items() if stage.value == one["stage"]),
-            "laser": lasers.get(one["id"], ""),
             "readings": str(one["readings"]),
             "plane": one["plane"]["text"] if one["plane"] else "–",
             "give_or_take": widths.get(one["id"], ""),

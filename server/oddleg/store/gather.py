@@ -116,7 +116,7 @@ def pull(caller: Caller, job: str, after: str | None, limit: int, writer: str | 
         .join(Person, Person.id == LogEntry.person_id)
         .where(LogEntry.job_id == head.id, LogEntry.position > position, LogEntry.position <= head.counter)
         .order_by(LogEntry.position)
-        .limit(min(limit, GREATEST_PAGE))
+        .limit(limit)
     )
     rows = tuple(
         Row(
