@@ -1,7 +1,7 @@
 """Five choices of datum, each case worked by hand. FP: first principles; CP: common practice."""
 
 import pytest
-from datum_rooms import bay, choice, datum_of, falling, floor_of, machine, room_of, run_of, surface, unit
+from datum_rooms import bay, choice, datum_of, decision, falling, floor_of, machine, room_of, run_of, surface, unit
 
 from oddleg.job import ApplianceSeat, Legs, PlinthBoard, Worktop
 from oddleg.plan.datum import ChoiceName
@@ -30,6 +30,18 @@ def test_the_lowest_possible_is_another_choice_and_every_plinth_is_ripped():
     assert level_here + 820 <= one.asked.mm
     assert [150 - gap.mm for gap in reversed(one.gaps)] == pytest.approx([150 - 114, 150 - 100])
     assert one.rip == 4
+
+
+def test_the_lowest_that_the_legs_allow_takes_no_washing_machine():
+    """Trap 10, FP: legs alone go down to 820; a machine that wants 865 at the high end lets D go no lower than 865, and
+    820 decided all the same is 45 short."""
+    room = room_of(run_of(*FOUR), run_of(bay(machine(865)), name="other", x_mm=-600.0))
+    floor = floor_of(surface(lambda x, y: 0.0 if x <= 0 else -14 * x / 2400, [(-600, 0), (0, 0), (2400, 0)]))
+    assert choice(datum_of(room, floor), ChoiceName.LOWEST).asked.mm == 865
+    of = datum_of(room, floor, [decision(820)])
+    (stop,) = [one for one in of.findings if one.rule == "datum.outside"]
+    assert (stop.severity, stop.amount.text) == ("stop", "45") and "machine under the top" in stop.wrong
+    assert of.decided.datum.mm == 820
 
 
 def test_the_difference_is_split_about_the_board():
@@ -149,6 +161,15 @@ def test_legs_ten_too_high_leave_25_to_30_open_at_the_low_end():
         one = choice(datum_of(room, falls(fall)), ChoiceName.WANTED)
         assert one.gaps[0].mm - 150 == pytest.approx(10)
         assert one.gaps[1].mm - 150 == pytest.approx(left_open)
+
+
+def test_a_floor_within_three_either_way_is_very_good():
+    """Common practice: within +-3 nothing is ripped and nothing gapes. The board goes in at +3 with its play of 2, and at
+    -3 the gap is 2 + 6 over the board."""
+    floor = floor_of(surface(lambda x, y: 3.0 - 6.0 * x / 2400))
+    one = choice(datum_of(room_of(run_of(*FOUR)), floor), ChoiceName.UNCUT)
+    assert (one.asked.mm, one.feasible, one.rip, one.reach_not) == (3 + 720 + 150 + 2, True, 0, 0)
+    assert [gap.mm - 150 for gap in one.gaps] == pytest.approx([2, 2 + 6])
 
 
 def test_boards_that_leave_more_open_than_wanted_are_counted():

@@ -48,6 +48,15 @@ def test_a_sub_deck_enters_the_chain_and_asks_which_may_give():
     assert ask.severity == "warn" and ask.amount.text == "\N{MINUS SIGN}18" and "which may give" in ask.cure
 
 
+def test_a_sub_deck_lifts_the_sill_and_hangs_wall_units_higher():
+    """Trap 18, FP: 18 of build-up: a sill at 920 leaves D 920 - 30 - 18; without a line of tops wall units hang 450 over
+    875 + 18 + 30."""
+    sill = limit(HeightOf.WORKTOP_TOP, Bound.AT_MOST, level_mm=920.0)
+    assert datum_of(room(unit(), worktop=Worktop(30, 18), height_limits=(sill,)), LEVEL).greatest.datum_mm == 920 - 48
+    of = datum_of(room(worktop=Worktop(30, 18), wall_units=WallUnits(False, 450.0)), LEVEL, [decision(875)])
+    assert chain(of)[f"underside of wall units {ABOVE}"] == str(875 + 18 + 30 + 450)
+
+
 def test_the_disagreement_is_told_before_any_datum_is_chosen():
     of = datum_of(room(wall_units=WallUnits(clear_over_top_mm=550.0)), LEVEL)
     assert of.chain is None and "heights.clear_over_top" in rules(of.findings)

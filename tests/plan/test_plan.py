@@ -154,9 +154,10 @@ def test_a_blocked_station_is_shown_as_blocked_until_it_is_read():
     room = sample.room(sample.run(sample.carcass("only")))
     first = plan(sample.job(room), ()).rooms[0].station_list.stations[0].station
     log = [entry(1, SET_UP), read(room.bench_marks[0], 1200.0, 2), entry(3, Blocked(first.id, "boxes"))]
-    states = lambda log: {
-        one.station.id: one.state for one in plan(sample.job(room), log).rooms[0].station_list.stations
-    }
+
+    def states(log):
+        return {one.station.id: one.state for one in plan(sample.job(room), log).rooms[0].station_list.stations}
+
     assert states(log)[first.id] == "blocked"
     assert states([*log, read(first, 1210.0, 4)])[first.id] == "read"
 
