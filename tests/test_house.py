@@ -5,11 +5,14 @@ import re
 import subprocess
 from pathlib import Path
 
+import demo_hall
 import pytest
 
 from oddleg.app import create_app
 from oddleg.config import Config
 from oddleg.documents.entry_kinds import KINDS
+from oddleg.drawings import part_drawings
+from oddleg.plan.parts import parts
 
 ROOT = Path(__file__).resolve().parents[1]
 GREATEST_LINES_OF_CODE = 450
@@ -115,3 +118,16 @@ def test_the_table_of_entries_has_every_kind():
     text = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
     table = text[text.index("| kind | target | data |") :].split("\n\n")[0]
     assert set(re.findall(r"(?m)^\| `(\w+)` \|", table)) == set(KINDS)
+
+
+def test_the_table_of_parts_has_every_key():
+    text = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    table = text[text.index("| part | holds |") :].split("\n\n")[0]
+    rows = {row.split("`")[1].split("/")[0]: row for row in table.splitlines()[2:]}
+    made = demo_hall.hall_plan()
+    found, drawn = parts(made, 1), part_drawings(made)
+    assert {name.split("/")[0] for name in found} == set(rows)
+    for name, part in found.items():
+        keys = (part.keys() | drawn.get(name, {}).keys()) - {"mark"}
+        row = rows[name.split("/")[0]]
+        assert {key for key in keys if not re.search(rf"\b{key}\b", row)} == set(), name
