@@ -15,7 +15,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from oddleg.cli import main
+from oddleg.cli import main, what_phones_need
 from oddleg.config import PORT, BadSetting, config_from
 
 HALL = Path(__file__).parent.parent / "demo" / "hall.json"
@@ -111,6 +111,31 @@ def test_what_is_not_there_is_said(folder):
     assert "There is no job 'nix'" in run("export", "nix", fails=1).output
     assert "There is no job 'nix'" in run("sheets", "nix", "--out", folder / "out", fails=1).output
     run("import", folder / "nowhere.json", fails=2)
+
+
+def test_jobs_are_listed_with_revision_and_title(with_hall):
+    run("import", HALL, "--replace", 1)
+    assert run("jobs").output == "hollowmere-hall\t2\tHollowmere village hall, kitchen\n"
+
+
+@pytest.mark.parametrize("name", ["", "  ", "two\nlines", "n" * 201])
+def test_a_person_has_a_name(folder, name):
+    assert "  name: " in run("people", "add", name, "--role", "fitter", fails=1).output
+    assert run("people").output == ""
+
+
+def test_a_phone_app_that_is_not_where_it_was_said_to_be_is_refused(folder, monkeypatch):
+    monkeypatch.setenv("ODDLEG_PWA", str(folder / "nowhere"))
+    output = run("serve", "--port", free_port(), fails=1).output
+    assert output.startswith("Error: ODDLEG_PWA is ") and output.count("\n") == 1
+
+
+def test_serve_says_what_still_keeps_phones_away():
+    said = lambda host, tls, **settings: " ".join(what_phones_need(host, tls, config_from(settings)))  # noqa: E731
+    assert "--host 0.0.0.0" in said("127.0.0.1", True)
+    assert "only over https" in said("0.0.0.0", False)
+    assert "ODDLEG_ORIGIN" in said("0.0.0.0", True)
+    assert "ODDLEG" not in said("0.0.0.0", True, ODDLEG_ORIGIN="https://legs.example").replace("ODDLEG_PWA", "")
 
 
 def test_a_database_that_cannot_be_used_is_one_line(folder, monkeypatch):
@@ -245,7 +270,10 @@ def test_a_taken_port_is_refused_in_one_line(folder):
         taken.listen()
         output = run("serve", "--port", taken.getsockname()[1], fails=1).output
     assert output.startswith("Error: Cannot listen on 127.0.0.1")
+    assert "ODDLEG_PORT" in output
     assert output.count("\n") == 1
+    # 203.0.113.0/24 is kept for documentation (RFC 5737), so no machine has it.
+    assert "address of this computer" in run("serve", "--host", "203.0.113.7", "--port", free_port(), fails=1).output
 
 
 @pytest.fixture
@@ -272,7 +300,7 @@ def test_a_certificate_without_its_key_is_refused(folder, certificate):
     pem, key = certificate
     run("serve", "--certificate", pem, fails=2)
     output = run("serve", "--port", free_port(), "--certificate", key, "--key", pem, fails=1).output
-    assert output.startswith("Error: ")
+    assert output.startswith("Error: ") and "None" not in output
     assert output.count("\n") == 1
 
 

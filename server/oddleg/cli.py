@@ -79,6 +79,7 @@ def serve(host: str, port: int | None, certificate: Path | None, key: Path | Non
     """Serve phones and desk until stopped.
 
     Prints `ready ADDRESS`; while no one of the office has a device paired, that is a link that pairs one, once.
+    Phones on site need --host 0.0.0.0, a certificate and ODDLEG_ORIGIN, the address that they reach this computer by.
     """
     from .app import create_app
     from .serving import PortTaken, serving
@@ -87,6 +88,8 @@ def serve(host: str, port: int | None, certificate: Path | None, key: Path | Non
         raise click.UsageError("--certificate and --key go together.")
     config = config_from()
     config = config.at_port(port or config.port)
+    if config.pwa_folder and not config.built_pwa:
+        raise BadSetting(f"ODDLEG_PWA is '{config.pwa_folder}': no built phone app is there; it has an index.html")
     app = create_app(config)
     scheme = "https" if certificate else "http"
     try:
@@ -94,13 +97,27 @@ def serve(host: str, port: int | None, certificate: Path | None, key: Path | Non
             with app.app_context():
                 path = first_link(config)
             signal.signal(signal.SIGTERM, signal.default_int_handler)
-            click.echo(f"ready {scheme}://localhost:{config.port}{path}")
+            click.echo(f"ready {config.origin or f'{scheme}://localhost:{config.port}'}{path}")
+            for line in what_phones_need(host, certificate is not None, config):
+                click.echo(line, err=True)
             try:
                 server.serve()
             except KeyboardInterrupt:
                 click.echo("stopping", err=True)
     except PortTaken as error:
         raise click.ClickException(str(error)) from None
+
+
+def what_phones_need(host: str, with_tls: bool, config: Config) -> Iterator[str]:
+    """Lines on what still keeps a phone from this server, and a printed code from leading back."""
+    if config.built_pwa is None:
+        yield "No built phone app is here, so browsers are shown nothing: npm run build in pwa/, or set ODDLEG_PWA."
+    if host in ("127.0.0.1", "localhost", "::1"):
+        yield "Only this computer can reach it. For phones: --host 0.0.0.0, with --certificate and --key."
+    elif not with_tls:
+        yield "Phones can reach it, but work offline only over https: give --certificate and --key."
+    if config.origin is None:
+        yield "ODDLEG_ORIGIN is not set: sheets print a mark to type in place of a code to scan."
 
 
 def first_link(config: Config) -> str:
@@ -134,6 +151,16 @@ def link(person: str | None, role: str) -> None:
     with the_app() as config:
         path = link_for(config, person, role)
         click.echo(f"{config.origin or f'http://localhost:{config.port}'}{path}")
+
+
+@main.command("jobs")
+def list_jobs() -> None:
+    """List the jobs: id, revision, title."""
+    from .store import access, jobs
+
+    with the_app():
+        for one in jobs.list_jobs(access.console()):
+            click.echo(f"{one.id}\t{one.revision}\t{one.title}")
 
 
 @main.command("import")

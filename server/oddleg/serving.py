@@ -33,10 +33,10 @@ def try_port(host: str, port: int) -> None:
             trial.bind(address)
             trial.listen()
     except OSError as error:
-        raise PortTaken(
-            f"Cannot listen on {host} port {port}: {error.strerror or error}. End what runs there, or set ODDLEG_PORT; "
-            "phones that are paired keep unsent entries under the old address."
-        ) from None
+        cure = "Give an address of this computer, or 0.0.0.0 for all of them."
+        if error.errno in (errno.EADDRINUSE, errno.EACCES):
+            cure = "End what runs there, or set ODDLEG_PORT; paired phones keep unsent entries under the old address."
+        raise PortTaken(f"Cannot listen on {host} port {port}: {error.strerror or error}. {cure}") from None
 
 
 @contextmanager
@@ -49,7 +49,9 @@ def serving(app: Flask, host: str, port: int, certificate: Path | None, key: Pat
             server.ssl_adapter = BuiltinSSLAdapter(str(certificate), str(key))
         except ssl.SSLError as error:
             raise OSError(
-                errno.EINVAL, f"no TLS certificate with this key ({error.reason})", str(certificate)
+                errno.EINVAL,
+                "no TLS certificate with this key" + (f" ({error.reason})" if error.reason else ""),
+                str(certificate),
             ) from None
     server.prepare()
     try:

@@ -24,6 +24,7 @@ LETTERS = "23456789ABCDEFGHJKMNPQRSTUVWXYZ"
 
 CODE_LENGTH = 8
 ROLES = ("office", "fitter")
+GREATEST_NAME = 200
 Random = Callable[[int], bytes]
 
 
@@ -80,7 +81,7 @@ def job_head(caller: Caller, job: str, locked: bool = False) -> JobHead:
     query = visible_jobs(caller).where(JobHead.id == job)
     found = database.session.scalars(query.with_for_update(of=JobHead) if locked else query).one_or_none()
     if found is None and caller.office:
-        raise NotHere(f"There is no job {job!r}. GET /api/v1/jobs lists the jobs.")
+        raise NotHere(f"There is no job {job!r}. The jobs that there are: oddleg jobs; GET /api/v1/jobs.")
     if found is None:
         raise NotYours(f"You are not assigned to a job {job!r}. Ask the office to assign you.")
     return found
@@ -130,6 +131,8 @@ def person_by_id(person: str) -> Person:
 def add_person(name: str, role: str, now: datetime, random: Random) -> Person:
     if role not in ROLES:
         raise BadDocument({"role": [f"This must be one of {', '.join(ROLES)}."]})
+    if not name.strip() or not name.isprintable() or len(name) > GREATEST_NAME:
+        raise BadDocument({"name": [f"Give a name in one line, not all blank, of at most {GREATEST_NAME} letters."]})
     with writing() as session:
         person = Person(id=new_id("p", random), name=name, role=role, at=moment(now))
         session.add(person)
