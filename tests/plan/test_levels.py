@@ -118,6 +118,24 @@ def test_the_lasers_tilt_grows_with_the_distance_and_is_shared():
     assert alike.at("door", Stage.STRIPPED).half_width_mm == pytest.approx(1.96 * 0.5 * math.sqrt(2))
 
 
+def test_equal_sights_cancel_the_beams_climb_and_a_spot_near_the_middle_is_best():
+    """TRAPS 58: nail at one end, station 4 m from it at the other. Half of the tilt's variance is a lean, which the place
+    of the laser does not change: 0.3 x 4 over root 2. The other half climbs alike on every side: nothing from the middle,
+    0.3 x 4 over root 2 from either end. First principles."""
+    places = {"nail": Point(0.0, 0.0), "far": Point(4000.0, 0.0)}
+
+    def tilt_mm(laser_x_mm):
+        log = Log().set_up("one", laser="laser", x_mm=laser_x_mm, y_mm=0.0)
+        log.read("one", nail=1000.0, far=1008.0)
+        half_width_mm = levels_of(log, places=places, unseen_knock_mm=0.0).stations[0].half_width_mm
+        return math.sqrt(half_width_mm**2 - 2 * (1.96 * 0.5) ** 2)
+
+    lean_mm = 0.3 * 4 / math.sqrt(2)
+    assert tilt_mm(2000.0) == pytest.approx(lean_mm)
+    assert tilt_mm(0.0) == tilt_mm(4000.0) == pytest.approx(math.hypot(lean_mm, 0.3 * 4 / math.sqrt(2)))
+    assert tilt_mm(1000.0) == pytest.approx(math.hypot(lean_mm, 0.3 * (3 - 1) / math.sqrt(2)))
+
+
 def test_tilt_has_the_other_sign_for_a_hanging_staff():
     """Floor and ceiling at one spot, plane - r and plane + r: a tilted plane lifts both, so that the height between them
     has the noise of two readings and no tilt, though it is 9 m from the laser."""
@@ -201,13 +219,14 @@ def surveys(draw):
 
 
 def lstsq_levels(log, places, noise_mm, slope_sd):
-    """Unknown: planes, levels, and two tilts a set-up, the last each with an observation 0 of their own."""
+    """Unknown: planes, levels, and three tilts a set-up (lean in X, lean in Y, climb), each with an observation 0 of its
+    own and half the laser's variance."""
     set_ups = {entry.body.id: entry.body for entry in log.entries if hasattr(entry.body, "stage")}
     readings = [entry.body for entry in log.entries if hasattr(entry.body, "way")]
     stations = sorted({one.station for one in readings} - {"nail"})
     column = {key: index for index, key in enumerate([*set_ups, *stations])}
-    tilt = {id_: len(column) + 2 * index for index, id_ in enumerate(set_ups)}
-    width = len(column) + 2 * len(set_ups)
+    tilt = {id_: len(column) + 3 * index for index, id_ in enumerate(set_ups)}
+    width = len(column) + 3 * len(set_ups)
     rows, right = [], []
     for one in readings:
         row = np.zeros(width)
@@ -215,12 +234,12 @@ def lstsq_levels(log, places, noise_mm, slope_sd):
         if one.station != "nail":
             row[column[one.station]] = -1
         laser = set_ups[one.set_up]
-        row[tilt[one.set_up]] = (places[one.station].x_mm - laser.x_mm) / 1000
-        row[tilt[one.set_up] + 1] = (places[one.station].y_mm - laser.y_mm) / 1000
+        away_m = ((places[one.station].x_mm - laser.x_mm) / 1000, (places[one.station].y_mm - laser.y_mm) / 1000)
+        row[tilt[one.set_up] :][:3] = *away_m, math.hypot(*away_m)
         rows.append(row / noise_mm)
         right.append((one.value_mm if one.way is Way.DOWN else -one.value_mm) / noise_mm)
     for index in range(len(column), width):
-        rows.append(np.eye(width)[index] / slope_sd)
+        rows.append(np.eye(width)[index] / (slope_sd / math.sqrt(2)))
         right.append(0.0)
     matrix = np.array(rows)
     found = np.linalg.lstsq(matrix, np.array(right), rcond=None)[0]

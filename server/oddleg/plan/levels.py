@@ -1,9 +1,12 @@
 """Computation 1: levels of stations from all set-ups in one least-squares adjustment with full covariance.
 
 Unknown are the level of each set-up's plane and of each station at each stage; bench marks are fixed. A reading, taken
-as "how far below the plane", is plane - level + tilt + noise. The tilt is that of the laser in its set-up: mm/m in X
-and in Y, independent of each other, shared by all readings of the set-up, times the vector from laser to station. So
-the readings of a set-up have the covariance noise^2 I + slope^2 D D'. Where a place is not known, they weigh alike.
+as "how far below the plane", is plane - level + tilt + noise. The tilt is that of the laser in its set-up, shared by
+all its readings, and two things at once: the plane leans (mm/m in X and in Y, times the vector from laser to station),
+and the beam climbs alike on every side (mm/m, times the distance), as where the head is turned to each station; the
+climb is what a two-peg check finds, and it cancels between equal sights. Nobody states the two apart, so each gets half
+the variance: the readings of a set-up have the covariance noise^2 I + slope^2 / 2 (D D' + d d'), D the vectors and d
+their lengths, which makes slope x distance at each. Where a place is not known, they weigh alike.
 Where nothing closes a set-up, a knock would go unseen: all its readings but those of what it hangs on share one more
 error, of `unseen_knock_mm` (95 %). It moves no level, since nothing there is redundant; it widens every give or take.
 
@@ -288,7 +291,7 @@ class _Adjustment:
 def _add_tilt(
     covariance: np.ndarray, sightings: Sequence[Sighting], set_up: SetUp, lasers: Mapping[str, Laser]
 ) -> None:
-    """slope^2 D D' among the readings of one set-up whose places are known; a line on a wall does not tilt."""
+    """slope^2 / 2 (D D' + d d') among the readings of a set-up with known places; a line on a wall does not tilt."""
     laser = lasers.get(set_up.laser or "")
     if laser is None or set_up.line_level_mm is not None:
         return
@@ -299,7 +302,8 @@ def _add_tilt(
             arms.append(one.from_laser_m)
     if rows:
         arm = np.array(arms)
-        covariance[np.ix_(rows, rows)] += (laser.slope_mm_per_m / COVERAGE_95) ** 2 * arm @ arm.T
+        arm = np.column_stack([arm, np.hypot(*arm.T)])
+        covariance[np.ix_(rows, rows)] += (laser.slope_mm_per_m / COVERAGE_95) ** 2 / 2 * arm @ arm.T
 
 
 def _by_id_then_stage(spot: tuple[str, Stage]) -> tuple[str, int]:
