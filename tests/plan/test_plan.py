@@ -9,6 +9,7 @@ import sample_room as sample
 
 from oddleg.charts import charts
 from oddleg.job import (
+    AddedStation,
     BenchMark,
     Blocked,
     DatumDecision,
@@ -184,6 +185,46 @@ def test_a_bench_mark_not_read_at_the_end_is_said_and_blocks_nothing():
     survey = parts(plan(sample.job(room), log), 1)["survey/room"]
     assert any("nail was not read again" in text for text in survey["skipped"])
     assert survey["stations"][0]["level"]["text"] == "−10"
+
+
+def test_residuals_spread_and_standard_deviation_are_told():
+    """A station read 1210 and again 1211: level 10.5 below the nail, each reading 0.5 off, the two 1 apart. FP."""
+    room = sample.room(sample.run(sample.carcass("only")))
+    spot, mark = Station("s", "back one", 40.0, 40.0), room.bench_marks[0]
+    log = [entry(1, SET_UP), read(mark, 1200.0, 2), read(spot, 1210.0, 3), read(spot, 1211.0, 4), read(mark, 1200.0, 5)]
+    survey = parts(plan(sample.job(room), log), 1)["survey/room"]
+    (level,) = [one["level"] for one in survey["stations"] if one["id"] == "s"]
+    assert level["text"] == "−10.5"
+    assert "1210 down in set-up one (−0.5 off), 1211 down in set-up one (+0.5 off)" in level["why"]
+    assert survey["quality"] == [
+        "One reading has a standard deviation of 0.5 mm, as the job states it.",
+        "Largest residual −0.5 mm, back one in set-up one (reading less what all readings together make of it).",
+        "Repeats differ by 1 mm at most, at back one.",
+    ]
+    assert parts(plan(sample.job(room), ()), 1)["survey/room"]["quality"] == []
+
+
+def test_the_phone_compares_with_fixed_numbers_of_the_job():
+    limits = parts(plan(sample.job(sample.room()), ()), 1)["survey/room"]["limits"]
+    staff = {"least_mm": 50.0, "greatest_mm": 3500.0}
+    assert limits == {
+        "ways": {"down": staff, "up": staff, "offset": {"least_mm": 0.0, "greatest_mm": 3500.0}},
+        "repeat_mm": 2.0,
+        "step_mm": 60.0,
+    }
+
+
+def test_a_high_spot_added_on_site_is_a_station_like_any_other():
+    """TRAPS 57, 59: found by sweeping, added there, read: it is the room's high spot."""
+    room = sample.room(sample.run(sample.carcass("only")))
+    added = AddedStation("hump", "high spot", "room", 300.0, 1500.0, "high spot")
+    spots = [one.station for one in plan(sample.job(room), ()).rooms[0].station_list.stations]
+    log = [entry(1, SET_UP), read(room.bench_marks[0], 1200.0, 2), entry(3, added), read(added, 1195.0, 4)]
+    log += [read(spot, 1210.0, i) for i, spot in enumerate(spots, 5)]
+    found = plan(sample.job(room), log).rooms[0]
+    (hump,) = [one for one in found.station_list.stations if one.station.id == "hump"]
+    assert (hump.added, hump.accepted, hump.state, hump.level.text) == (True, False, "read", "+5")
+    assert found.floor.as_read.highest.name == "high spot"
 
 
 def test_a_mark_changes_with_a_shown_text_and_only_then():

@@ -9,7 +9,7 @@ import pytest
 import sample_room as sample
 
 from oddleg.documents import load_job, parse_json
-from oddleg.job import Appliance, ApplianceBay, ApplianceSeat, BreakLine, Doorway, Point, Station
+from oddleg.job import Appliance, ApplianceBay, ApplianceSeat, BreakLine, Doorway, Point, Station, Storey
 from oddleg.plan.stations import (
     leg_lines,
     proposed_stations,
@@ -51,6 +51,15 @@ def test_the_demo_kitchen_asks_for_about_25_shots_and_two_for_each_bay_in_the_fi
     job = load_job(parse_json((Path(__file__).parents[2] / "demo" / "hall.json").read_bytes()))
     bays = 3
     assert 18 <= len(proposed_stations(job, job.rooms[0])) - 2 * bays <= 25
+
+
+def test_under_a_tall_unit_and_over_the_whole_footprint_of_an_island_is_read_too():
+    tall = sample.carcass("larder", height_mm=1970.0, storey=Storey.TALL)
+    island = sample.run(sample.carcass("i1"), sample.carcass("i2"), id="island", x_mm=1500.0, y_mm=2000.0)
+    room = sample.room(sample.run(tall), dataclasses.replace(island, wall=None))
+    corners = {(one.x_mm, one.y_mm) for one in proposed_stations(sample.job(room), room)}
+    assert {(x, y) for x in (40, 560) for y in (40, 500)} <= corners
+    assert {(1500 + x, 2000 + y) for x in (40, 1160) for y in (40, 500)} <= corners
 
 
 def test_names_can_be_said_aloud_and_none_is_given_twice():

@@ -20,7 +20,7 @@ from .figure import Figure, figure
 from .finding import Finding, Severity
 from .legs import UnitLegs, unit_numbers
 from .skipped import skipped
-from .survey import next_words, reading_limits
+from .survey import next_words, quality, reading_limits
 
 Part = dict[str, Any]
 
@@ -104,8 +104,7 @@ def room_findings(room: RoomPlan) -> Iterable[tuple[str, tuple[Finding, ...]]]:
 
 
 def figure_part(one: Figure | None) -> Part | None:
-    """`mm` to the millionth: one reading more moves the last bits of every level, and what shows alike must be alike, or
-    every part would travel after each reading."""
+    """`mm` to the millionth: one reading more moves the last bits of every level, and no part may travel for those."""
     return None if one is None else {"mm": round(one.mm, 6) + 0.0, "text": one.text, "why": one.why}
 
 
@@ -188,6 +187,8 @@ def _survey_part(plan: Plan, room: RoomPlan) -> Part:
     job, levels, step_mm = plan.job, room.levels, plan.job.rounding_mm
     planes = {one.set_up: one for one in levels.planes}
     closed, called = levels.misclosure, {one.id: one.name for one, _ in room.set_ups}
+    names = {one.id: one.name for one in room.room.bench_marks}
+    names |= {one.station.id: one.station.name for one in room.station_list.stations}
     return {
         "room": room.room.id,
         "name": room.room.name,
@@ -259,6 +260,7 @@ def _survey_part(plan: Plan, room: RoomPlan) -> Part:
                 f"by this much; the job lets it be {figure(closed.limit_mm, 0.1).text} mm.",
             )
         ),
+        "quality": list(quality(levels, room.site, names)),
         "next_words": next_words(room.site, room.station_list, room.room, room.datum.decided is not None),
         "skipped": list(skipped(job, room.room, room.site, levels, room.checks)),
         "findings": [finding_part(one) for one in (*levels.findings, *room.findings)],

@@ -7,12 +7,15 @@ from dataclasses import dataclass, replace
 
 from oddleg.job import AddedStation, BenchMark, Blocked, Job, Point, Reading, Room, SetUp, Station, Tolerances, Way
 
-from .figure import figure
+from .figure import figure, text_mm
 from .finding import Finding, Severity
 from .levels import Levels, StationLevel
 from .sightings import named
 from .site import Site, body
 from .stations import PlannedStation, StationList, leg_lines, proposed_stations, stations_between, stations_on
+
+# A rule is read to half a millimetre; a tenth shows what the adjustment made of it.
+RESIDUAL_STEP_MM = 0.1
 
 
 @dataclass(frozen=True)
@@ -78,6 +81,7 @@ def station_list(job: Job, room: Room, site: Site, known: Known, levels: Levels)
         read_count[station] = read_count.get(station, 0) + 1
     blocked = {body(entry, Blocked).station for entry in site.blocked}
     latest = latest_levels(levels)
+    residuals_mm = {one.reading: one.residual_mm for one in levels.residuals}
     proposals = proposed_stations(job, room, known.stations)
     lines = lines_of(room, known.stations, job.tolerances)
     between = () if site.good_enough else _between(job, room, known, lines, latest, [*known.stations, *proposals])
@@ -91,7 +95,11 @@ def station_list(job: Job, room: Room, site: Site, known: Known, levels: Levels)
             state = "open"
         elif station.id in blocked:
             state = "blocked"
-        shown = None if level is None else figure(level.level_mm, job.rounding_mm, level_why(level, site), signed=True)
+        shown = (
+            None
+            if level is None
+            else figure(level.level_mm, job.rounding_mm, level_why(level, site, residuals_mm), signed=True)
+        )
         accepted, added = station.id in known.accepted, station.id in known.added
         return PlannedStation(station, pass_number, accepted, added, state, shown, read_count.get(station.id, 0))
 
@@ -108,14 +116,13 @@ def latest_levels(levels: Levels) -> dict[str, StationLevel]:
     return latest
 
 
-def level_why(level: StationLevel, site: Site) -> str:
-    """One sentence: from which readings, by which rule, give or take how much."""
+def level_why(level: StationLevel, site: Site, residuals_mm: Mapping[str, float]) -> str:
+    """One sentence: from which readings and how far each is off, by which rule, give or take how much."""
     names = {body(entry, SetUp).id: body(entry, SetUp).name for entry in site.set_ups}
     values = {entry.uid: body(entry, Reading) for entry in site.readings}
     read = [
-        f"{figure(values[uid].value_mm, 0.01).text} {values[uid].way} in {names[values[uid].set_up]}"
-        for uid in level.readings
-        if uid in values
+        f"{text_mm(one.value_mm, 0.01)} {one.way} in {names[one.set_up]}{_off(residuals_mm[uid])}"
+        for uid, one in ((uid, values[uid]) for uid in level.readings if uid in values)
     ]
     give_or_take = figure(level.half_width_mm, 0.1).text
     reading = "reading" if len(read) == 1 else "readings"
@@ -123,6 +130,32 @@ def level_why(level: StationLevel, site: Site) -> str:
         f"From the {reading} {', '.join(read)}; all set-ups adjusted together by least squares from the bench mark; "
         f"give or take {give_or_take} mm (95 %)."
     )
+
+
+def _off(residual_mm: float) -> str:
+    text = text_mm(residual_mm, RESIDUAL_STEP_MM, signed=True)
+    return "" if text == "0" else f" ({text} off)"
+
+
+def quality(levels: Levels, site: Site, names: Mapping[str, str]) -> tuple[str, ...]:
+    """How good the readings are, a sentence each: standard deviation of one, largest residual, largest spread.
+    `names` of stations and bench marks. None without levels."""
+    if not levels.residuals:
+        return ()
+    deviation = f"One reading has a standard deviation of {text_mm(levels.noise_mm, 0.01)} mm"
+    found = [f"{deviation}, {'pooled from the repeats here' if levels.noise_pooled else 'as the job states it'}."]
+    worst = max(levels.residuals, key=lambda one: abs(one.residual_mm))
+    if _off(worst.residual_mm):
+        called = {body(entry, SetUp).id: body(entry, SetUp).name for entry in site.set_ups}
+        off = text_mm(worst.residual_mm, RESIDUAL_STEP_MM, signed=True)
+        where = f"{names.get(worst.station, worst.station)} in {called[worst.set_up]}"
+        found.append(f"Largest residual {off} mm, {where} (reading less what all readings together make of it).")
+    spreads = [(one.spread_mm, one.station) for one in levels.stations if one.spread_mm is not None]
+    if spreads:
+        spread_mm, station = max(spreads)
+        spread = text_mm(spread_mm, RESIDUAL_STEP_MM)
+        found.append(f"Repeats differ by {spread} mm at most, at {names.get(station, station)}.")
+    return tuple(found)
 
 
 def survey_findings(job: Job, room: Room, site: Site, known: Known, stations: StationList) -> tuple[Finding, ...]:

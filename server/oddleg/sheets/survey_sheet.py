@@ -49,6 +49,7 @@ def survey_content(plan: Plan, room: RoomPlan, found: dict[str, Part], printed: 
         "stations": _stations(room, survey),
         "set_ups": _set_ups(room, survey),
         "misclosure": _misclosure(room),
+        "quality": survey["quality"],
         "checks": [
             f"{lasers.get(one['laser'], one['laser'])}, {one['axis']}, {one['method']}: {one['words']}"
             for one in survey["checks"]
