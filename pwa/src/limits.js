@@ -47,7 +47,7 @@ export function questions({ raw, unit, way, side }, limits, { repeats = [], befo
     asked.push({ why: "repeat", words: `Read before as ${off}, now ${found.value}: ${by} apart, and repeats agree within ${repeat}. Read it once more.`, meant: null });
   } else if (!repeats.length && before !== null && compare(apart(found.value, before), fromJson(limits.step_mm)) > 0) {
     const by = apart(found.value, before);
-    asked.push({ why: "step", words: `${by} from the station before (${before}): more than floors here do without a step. Is it right?`, meant: null });
+    asked.push({ why: "step", words: `${by} away from the station before, which read ${before}. A step here, or a slip of the key?`, meant: null });
   }
   return asked;
 }

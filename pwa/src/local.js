@@ -78,7 +78,7 @@ export const notInPlan = (entries) => entries.filter((entry) => !entry.in_plan &
  * @param {any} part `survey/ROOM` of the plan that is shown
  * @param {Known[]} entries of the job
  * @returns {{set_ups: LocalSetUp[], stations: LocalStation[], good_enough: boolean, notes: Known[]}}
- *   bench marks first, then stations in walking order, then those that were added on this phone
+ *   bench marks first, then stations of the floor in walking order, those added on this phone after them, overhead ones last
  */
 export function survey(part, entries) {
   const counting = live(entries);
@@ -175,7 +175,8 @@ function stationsOf(part, added, readings) {
     const surface = way === "up" ? "overhead" : "floor";
     more.set(payload.target, { ...local, id: payload.target, name, x_mm, y_mm, serves: "", surface, added: false });
   }
-  return [...marks, ...planned, ...more.values()];
+  const walk = [...planned, ...more.values()]; // the staff is turned over once: overhead last
+  return [...marks, ...walk.filter((one) => one.surface !== "overhead"), ...walk.filter((one) => one.surface === "overhead")];
 }
 
 /** @returns {LocalReading} */

@@ -91,11 +91,14 @@ async function gather(asked) {
   };
 }
 
-/** Decisions and ticks that the plan on screen does not hold yet, and every spot that was read. */
+/** Decisions and ticks that the plan on screen does not hold yet, every spot that was read, and rooms done without those in between. */
 function local(job, known) {
   const waiting = (list) => list.filter((entry) => !entry.in_plan).at(-1);
-  const found = { decisions: new Map(), legsSet: new Map(), reads: new Set() };
-  for (const { payload } of live(known)) if (payload.kind === "reading") found.reads.add(payload.target);
+  const found = { decisions: new Map(), legsSet: new Map(), reads: new Set(), goodEnough: new Set() };
+  for (const { payload } of live(known)) {
+    if (payload.kind === "reading") found.reads.add(payload.target);
+    if (payload.kind === "good_enough") found.goodEnough.add(payload.target);
+  }
   for (const room of job.rooms ?? []) {
     const chosen = waiting(decisions(known, room.id));
     if (chosen) found.decisions.set(room.id, { uid: chosen.uid, choice: chosen.payload.data.choice, raw: chosen.payload.raw });

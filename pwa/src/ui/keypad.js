@@ -42,14 +42,14 @@ export function keypad({ decimals, save, onKey, onSave, busy = false }) {
 
 /**
  * The value before it is saved: as typed, and in mm beside it where it was typed in another unit. While nothing is typed,
- * what was saved last stands there.
+ * what was saved last stands there. What is wrong stands where the label was, so that no key moves under the thumb.
  */
-export function readout({ raw, unit, value_mm, label, side = null, saved = "" }) {
+export function readout({ raw, unit, value_mm, label, side = null, saved = "", wrong = "" }) {
   return html`<div class="readout">
-    <output class=${raw.length > 6 ? "long" : ""} aria-label="Typed">${raw
+    <output class=${raw.length > 7 ? "longer" : raw.length > 6 ? "long" : ""} aria-label="Typed">${raw
       ? html`${side ? SIGNS[side] : nothing}${raw}`
       : saved ? html`<span class="saved">${shape("read", "st")} ${saved}</span>` : html`<span class="empty">–</span>`}</output>
-    <div class="echo"><span>${label}</span>
+    <div class="echo"><span role="alert" class="say-stop">${wrong ? html`<b>${wrong}</b>` : nothing}</span>${wrong ? nothing : html`<span>${label}</span>`}
       ${value_mm !== null && unit !== "mm" ? html`<b>${value_mm} mm</b>` : html`<span>${unit}</span>`}</div>
   </div>`;
 }

@@ -1,6 +1,6 @@
 /** Asks for one number with our own keys, in a dialog: for line levels and instrument checks. */
 import { LitElement, html, nothing } from "lit";
-import { negated, parse } from "../numbers.js";
+import { compare, negated, parse } from "../numbers.js";
 import { ask } from "./dialog.js";
 import { keypad, press, readout, sides } from "./keypad.js";
 
@@ -39,9 +39,10 @@ class NumberAsk extends LitElement {
   }
 
   #save() {
-    const { unit, signed } = this.how;
+    const { unit, signed, greatest } = this.how;
     const parsed = parse(this.raw, unit);
     if (parsed.reason) return void (this.wrong = parsed.words);
+    if (greatest && compare(parsed.value, greatest.value) > 0) return void (this.wrong = greatest.words);
     if (signed && !this.side && parsed.value !== "0") return void (this.wrong = `Above or below the ${signed}? Tap one of the two.`);
     const value = this.side === "below" ? negated(parsed.value) : parsed.value;
     this.how.done({ raw: this.raw, unit, value, side: signed ? this.side : null });
@@ -52,9 +53,8 @@ class NumberAsk extends LitElement {
     const parsed = parse(this.raw, unit);
     return html`<div class="stack">
       ${said ? html`<p>${said}</p>` : nothing}
-      ${readout({ raw: this.raw, unit, value_mm: unit === "m" ? null : (parsed.value ?? null), label, side: this.side })}
+      ${readout({ raw: this.raw, unit, value_mm: unit === "m" ? null : (parsed.value ?? null), label, side: this.side, wrong: this.wrong })}
       ${signed ? sides(this.side, (one) => (this.side = this.side === one ? null : one), signed) : nothing}
-      <p role="alert" class="say-stop">${this.wrong}</p>
       ${keypad({ decimals, save: "Take it", onKey: (key) => this.#key(key), onSave: () => this.#save() })}</div>`;
   }
 }
@@ -62,8 +62,9 @@ customElements.define("odd-number", NumberAsk);
 
 /**
  * @param {string} title
- * @param {{unit: "mm" | "cm" | "m", decimals: number, label: string, said?: string, signed?: string}} how
+ * @param {{unit: "mm" | "cm" | "m", decimals: number, label: string, said?: string, signed?: string, greatest?: {value: string, words: string}}} how
  *   `signed`: the name of what it is above or below; without it the number has no side
+ *   `greatest`: in mm, and what to say beyond it
  * @returns {Promise<{raw: string, unit: string, value: string, side: "above" | "below" | null} | null>}
  */
 export const askNumber = (title, how) =>

@@ -3,7 +3,7 @@
 export const WAYS = {
   down: { short: "Staff below", long: "Staff stands on the surface, beam above it" },
   up: { short: "Staff above", long: "Staff hangs from the surface, beam below it" },
-  offset: { short: "From the beam", long: "How far the surface is above or below the beam" },
+  offset: { short: "From the line", long: "How far the surface is above or below the line" },
 };
 export const REASONS = ["boxes in the way", "unit in the way", "somebody works there", "floor is wet", "laser cannot see it", "locked"];
 export const SIDES = { above: "above line", below: "below line" };

@@ -8,9 +8,12 @@ import { planLine } from "./frame.js";
 
 const SHAPES = { phone: "phone", office: "office", attention: "help" };
 
+const needsAttention = (one) => one.state === "attention";
+
 export function entriesView(app) {
   const nameOf = namesOf(app.pack);
-  const list = [...(app.entries ?? [])].reverse();
+  const newest = [...(app.entries ?? [])].reverse();
+  const list = [...newest.filter(needsAttention), ...newest.filter((one) => !needsAttention(one))]; // what asks for something comes first
   const replaced = new Set(list.map((one) => one.payload.replaces).filter(Boolean));
   const unsent = list.filter((one) => !one.sent).length;
   return html`

@@ -11,7 +11,7 @@ export function frame(app, { title, under = "", back = null }, body) {
       <header class="rod">
         ${back ? html`<a class="icon" href=${back} aria-label="Back">${shape("back")}</a>` : nothing}
         <h1 id="title" tabindex="-1">${title}${under ? html`<small>${under}</small>` : nothing}</h1>
-        ${app.me ? [stateChip(app), html`<a class="icon" href="#/phone" aria-label="This phone">${shape("phone")}</a>`] : nothing}
+        ${app.me ? [stateChip(app), html`<a class="icon" href="#/phone" aria-label="This phone">${shape("settings")}</a>`] : nothing}
       </header>
       ${inJob ? html`<aside class="aside">${jobNav(app)}</aside>` : nothing}
       <main class="main" id="main">${body}</main>
@@ -82,7 +82,7 @@ export function planLine(app, part) {
   if (!source) return nothing;
   const mark = app.pack.manifest.parts.find((one) => one.name === part)?.mark;
   const waiting = app.waiting ?? 0;
-  return html`<p class="plan-line" title=${source.text}>Plan of job revision ${source.revision} with ${source.position} ${source.position === 1 ? "entry" : "entries"}${mark ? html`, mark <span class="mark6">${mark}</span>` : nothing}.
+  return html`<p class="plan-line">Plan of ${source.words ?? source.text}${mark ? html`, mark <span class="mark6">${mark}</span>` : nothing}.
     ${waiting
       ? html`<b>${waiting} ${waiting === 1 ? "entry is" : "entries are"} not in it yet.</b>`
       : html`Every entry known here is in it.`}</p>`;

@@ -24,10 +24,11 @@ export function job(app) {
             <span class="grow">${state.unsent
               ? html`<b>${state.unsent} on this phone</b><small>the oldest was saved ${state.oldest}</small>`
               : html`<b>All in the office</b>`}
-              ${state.attention ? html`<b class="say-warn">${state.attention} need attention</b>` : nothing}</span>${shape("go", "go")}</a></p>
+              ${state.attention ? html`<b class="say-warn">${state.attention} ${state.attention === 1 ? "needs" : "need"} attention</b>` : nothing}</span>${shape("go", "go")}</a></p>
         </section>
         ${planLine(app, "job")}
-        <p class="plan-line">Source ${app.pack.manifest.source.text}</p>
+        <details><summary class="btn quiet wide">Where this plan comes from</summary>
+          <p class="plan-line">Job, revision, place in the log, program: <b>${app.pack.manifest.source.text}</b></p></details>
       </div>
       <div>
         ${all.rooms.map(({ room, links: list }) => html`<section class="sect"><h2>${room.name}</h2><ul class="rows">${list.map(row)}</ul></section>`)}
@@ -42,14 +43,33 @@ function nextCard(app, room) {
   const datum = app.pack.parts[`datum/${room.id}`];
   const first = (survey?.stations ?? []).filter((one) => one.pass === 1);
   const left = first.filter((one) => one.state === "unread" && !app.local?.reads?.has(one.id)).length;
+  const between = (survey?.stations ?? []).some((one) => one.pass > 1 && one.state === "unread" && !app.local?.reads?.has(one.id)) && !app.local?.goodEnough?.has(room.id);
   const at = (name) => to("job", app.route.job, name, room.id);
-  const [href, act] = !survey || left || !first.length
-    ? [at("survey"), first.length && left < first.length ? "Carry on reading" : "Start the survey"]
-    : datum && !datum.decided
-      ? [at("datum"), "Choose the datum"]
-      : [to("job", app.route.job, "units"), "Set the legs"];
+  const mine = app.local?.decisions?.get(room.id);
+  const later = !left && first.length ? legsNext(app, room) : null;
+  const [href, act, said] = !survey || left || !first.length
+    ? [at("survey"), first.length && left < first.length ? "Carry on reading" : "Start the survey", survey?.next_words]
+    : mine
+      ? [at("datum"), "See the choice", `The datum ${mine.raw} is chosen on this phone. Leg heights follow once the office has it.`]
+      : datum?.decided
+        ? [to("job", app.route.job, ...later.to), later.act, later.said ?? survey.next_words]
+        : datum?.rivals?.length
+          ? [at("datum"), "Agree on one datum", "The datum was chosen more than once, so none is used."]
+          : between ? [at("survey"), "Carry on reading", survey.next_words] : [at("datum"), "Choose the datum", survey.next_words];
   return html`<section class="card todo"><h2>${room.name}: next</h2>
-    ${survey?.next_words ? html`<p>${survey.next_words}</p>` : nothing}
+    ${said ? html`<p>${said}</p>` : nothing}
     ${left ? html`<p class="soft">${left} of ${first.length} stations of the first pass are still to be read.</p>` : nothing}
     <a class="btn main-act wide" href=${href}>${act}</a></section>`;
+}
+
+/** Once the datum is decided: legs that the plan has moved since they were set, then legs not set yet, then paper. */
+function legsNext(app, room) {
+  const held = room.runs.flatMap((run) => run.units).map((one) => app.pack.parts[`unit/${one.id}`]).filter((unit) => unit?.legs.length);
+  const number = (unit) => unit.number;
+  const set = (unit) => app.local?.legsSet?.has(unit.id) || unit.legs.every((leg) => leg.set_at);
+  const moved = held.filter((unit) => !app.local?.legsSet?.has(unit.id) && unit.legs.some((leg) => leg.wind));
+  if (moved.length) return { to: ["unit", moved[0].id], act: "Wind the legs", said: `The plan changed after legs were set: unit ${moved.map(number).join(", ")}.` };
+  const open = held.filter((unit) => !set(unit));
+  if (open.length || !held.length) return { to: ["units"], act: "Set the legs", said: null };
+  return { to: ["sheets"], act: "Print the sheets", said: "The legs of every unit are set." };
 }

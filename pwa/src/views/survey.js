@@ -5,6 +5,7 @@ import { questions, valueOf } from "../limits.js";
 import { survey as localSurvey, valueBefore } from "../local.js";
 import { confirm } from "../ui/dialog.js";
 import { emit } from "../ui/events.js";
+import { fig } from "../ui/figure.js";
 import { keypad, press, readout, sides } from "../ui/keypad.js";
 import { WAYS, typed } from "../ui/words.js";
 import { askBlocked, askMore, askNote, askWay } from "./asked.js";
@@ -48,13 +49,20 @@ class Survey extends LitElement {
     this.current = this.site.set_ups.find((one) => one.id === this.setUp) ?? this.site.set_ups.at(-1) ?? null;
     if (!this.current) return;
     this.finished = next(this.site, this.current) === null;
-    if (!this.spot || !this.#place(this.spot)) this.spot = next(this.site, this.current)?.id ?? this.site.stations[0]?.id ?? null;
+    if (!this.spot || !this.#place(this.spot)) this.spot = this.#resumed()?.id ?? this.site.stations[0]?.id ?? null;
   }
 
   updated(changed) {
     if (changed.has("spot") || changed.has("tab")) this.#showSpot();
+    if (changed.has("tab") && changed.get("tab")) this.#keepPlace();
     if (changed.has("raw") && this.isConnected) emit(this, "half-filled", this.raw !== "");
     if (changed.has("asked") && this.asked) this.querySelector(".question button")?.focus();
+  }
+
+  /** The list opens at the row of the spot, the rest from its top. */
+  #keepPlace() {
+    window.scrollTo(0, 0);
+    if (this.tab === "list") this.querySelector('.spot-row[aria-current="true"]')?.scrollIntoView({ block: "nearest" });
   }
 
   /** Slides the plan sideways to the spot; the page itself does not move. */
@@ -64,6 +72,12 @@ class Survey extends LitElement {
     if (!group?.getClientRects().length) return;
     const [inner, outer] = [group.getBoundingClientRect(), box.getBoundingClientRect()];
     box.scrollLeft += inner.left + inner.width / 2 - (outer.left + outer.width / 2);
+  }
+
+  /** Where a reload carries on: after the spot that was read last in this set-up. */
+  #resumed() {
+    const last = readings(this.site).filter((one) => one.set_up === this.current.id).at(-1);
+    return next(this.site, this.current, last && !last.station.bench_mark ? last.station.id : null);
   }
 
   get #tool() {
@@ -190,11 +204,17 @@ class Survey extends LitElement {
     if (!last) return void (this.wrong = "There is no reading of yours to take back.");
     const words = typed({ ...last, data: last });
     const sure = await confirm("Take back the last reading?", html`<p class="num mid">${last.station.name}, ${words}</p><p>It stays in the log, taken back.</p>`, "Take it back");
-    if (sure) emit(this, "undo-now", { uid: last.uid, done: (done) => done && this.#goTo(last.station.id) });
+    if (sure) emit(this, "undo-now", { uid: last.uid, done: (done) => done && this.#takenBack(last.station, words) });
+  }
+
+  #takenBack(place, words) {
+    this.saved = `Taken back: ${place.name}, ${words}`;
+    this.#goTo(place.id);
   }
 
   #made(event) {
-    Object.assign(this, { making: false, setUp: event.detail, spot: null, picked: false });
+    Object.assign(this, { making: false, setUp: event.detail, spot: null, picked: false, tab: "read", saved: "" });
+    window.scrollTo(0, 0);
     this.#clear();
   }
 
@@ -227,9 +247,8 @@ class Survey extends LitElement {
     const place = this.#place(this.spot);
     const value = valueOf(this.raw, this.#unit, this.#way === "offset" ? this.side : null).value ?? null;
     return html`<div class="stack pad-side">
-      <div class="spot"><h2 id="spot" aria-live="polite">${place.name}</h2><span class="hint side">${this.current.name}<br />${WAYS[this.#way].short}</span></div>
-      ${readout({ raw: this.raw, unit: this.#unit, value_mm: value, label: this.#hint(), side: this.#way === "offset" ? this.side : null, saved: this.saved })}
-      ${this.wrong ? html`<p role="alert" class="say-stop"><b>${this.wrong}</b></p>` : nothing}
+      <div class="spot"><div class="grow"><h2 id="spot" aria-live="polite">${place.name}</h2>${this.#about(place)}</div><span class="hint side">${this.current.name}<br />${WAYS[this.#way].short}</span></div>
+      ${readout({ raw: this.raw, unit: this.#unit, value_mm: value, label: this.#hint(), side: this.#way === "offset" ? this.side : null, saved: this.saved, wrong: this.wrong })}
       ${this.asked ? this.#question() : html`
         ${this.#way === "offset" ? sides(this.side, (side) => { this.side = side; this.wrong = ""; this.asked = null; }) : nothing}
         ${keypad({ decimals: this.#tool.decimals, save: this.replacing ? "Replace" : "Save", busy: this.busy, onKey: (key) => this.#key(key), onSave: () => this.#save() })}`}
@@ -240,6 +259,12 @@ class Survey extends LitElement {
         <button class="btn" type="button" @click=${() => this.#more()}>More</button>
       </div>
       <p class="away" role="status">${this.saved}</p></div>`;
+  }
+
+  /** What rests on this spot, and its level in the last plan, which opens to its sentence. */
+  #about({ serves, name, level, bench_mark }) {
+    if (!serves && !level) return nothing;
+    return html`<p class="hint">${serves}${level ? html`${serves ? " · " : ""}level ${fig(level, { name: `${name}: level`, unit: bench_mark ? "" : "mm" })}` : nothing}</p>`;
   }
 
   async #more() {
@@ -261,13 +286,21 @@ class Survey extends LitElement {
   #hint() {
     const here = at(this.site, this.current.id, this.spot);
     const place = this.#place(this.spot);
-    if (this.finished && !this.picked && !this.raw) return "All read. Tap any to repeat.";
+    if (this.finished && !this.picked && !this.raw) return this.#left();
     if (this.replacing) return `replaces ${typed({ ...here.at(-1), data: here.at(-1) })}`;
     if (here.length) return place.bench_mark ? `again, was ${here.at(-1).raw}` : `repeat, was ${here.at(-1).raw}`;
     if (place.blocked) return `blocked: ${place.blocked.reason}`;
     if (place.state === "open" || place.plan_state === "open") return "repeats differ: read again";
     if (place.bench_mark) return "bench mark first";
-    return place.pass > 1 ? "in between" : place.serves || "not read yet";
+    if (place.state === "read") return "read before: ties the set-ups";
+    return place.pass > 1 ? "in between" : "not read yet";
+  }
+
+  /** Nothing more is asked for by itself; what was blocked is not forgotten. */
+  #left() {
+    const blocked = this.site.stations.filter((one) => one.state === "blocked").map((one) => one.name);
+    if (!blocked.length) return "All read. Tap any to repeat.";
+    return `Still blocked: ${blocked[0]}${blocked.length > 1 ? ` and ${blocked.length - 1} more, in the list` : ""}`;
   }
 
   #question() {
