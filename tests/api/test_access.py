@@ -2,7 +2,11 @@
 
 import pytest
 
+from oddleg.store import access
 from oddleg.store.access import CODE_LENGTH, LETTERS
+from oddleg.store.database import database
+from oddleg.store.erasure import erase_person
+from oddleg.store.tables import Quarantine
 
 OPEN = {("GET", "/api/v1"), ("POST", "/api/v1/claims")}
 
@@ -167,9 +171,6 @@ def test_a_bad_person_is_a_field_error(desk, body):
 
 
 def test_erasing_a_person_empties_the_entries_and_keeps_the_chain(site, desk, fitter, made):
-    from oddleg.store import access
-    from oddleg.store.erasure import erase_person
-
     fitter.push(fitter.entry(made.set_up()), fitter.entry(made.reading()))
     desk.push(desk.entry(made.note("the office's own")))
     before = desk.log()
@@ -182,3 +183,14 @@ def test_erasing_a_person_empties_the_entries_and_keeps_the_chain(site, desk, fi
     assert after[2] == before[2]
     assert fitter.ask("GET", "/me").status_code == 403
     assert desk.ask("GET", "/jobs/hall/pack").status_code == 200
+
+
+def test_erasing_a_person_empties_what_was_put_aside_too(site, desk, fitter, made):
+    assert fitter.statuses(fitter.entry(made.note("a private word", job="nowhere"))) == ["quarantined"]
+    (case,) = desk.ask("GET", "/quarantine").json["cases"]
+    assert "a private word" in case["payload"]
+    with site.app.app_context():
+        assert erase_person(access.console(), fitter.person, site.clock()) == 0
+        kept = database.session.get(Quarantine, case["id"])
+        assert (kept.payload, kept.state) == (b"", "dismissed")
+    assert desk.ask("GET", "/quarantine").json["cases"] == []
