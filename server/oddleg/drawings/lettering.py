@@ -99,9 +99,17 @@ class Area:
     bottom_mm: float
 
     def shared_mm2(self, other: Area) -> float:
+        # Most pairs lie apart, and a long room has millions of them.
+        if (
+            self.right_mm <= other.left_mm
+            or other.right_mm <= self.left_mm
+            or self.bottom_mm <= other.top_mm
+            or other.bottom_mm <= self.top_mm
+        ):
+            return 0.0
         width_mm = min(self.right_mm, other.right_mm) - max(self.left_mm, other.left_mm)
         height_mm = min(self.bottom_mm, other.bottom_mm) - max(self.top_mm, other.top_mm)
-        return width_mm * height_mm if width_mm > 0 and height_mm > 0 else 0.0
+        return width_mm * height_mm
 
     def outside_mm2(self, page: Area) -> float:
         own_mm2 = (self.right_mm - self.left_mm) * (self.bottom_mm - self.top_mm)
