@@ -29,7 +29,8 @@ export class ApiProblem extends Error {
   /** Title, detail and field errors in one text. */
   get words() {
     const fields = Object.entries(this.errors).map(([path, texts]) => `${path}: ${texts.join(" ")}`);
-    return [this.message, this.detail, ...fields].filter(Boolean).join(" ");
+    const title = /[.!?]$/.test(this.message) ? this.message : `${this.message}.`;
+    return [title, this.detail, ...fields].filter(Boolean).join(" ");
   }
 }
 

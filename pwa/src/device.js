@@ -104,13 +104,18 @@ export class Device extends EventTarget {
         if (error.name !== "NotAllowedError") throw error; // no share from here: the download is left
       }
     }
+    this.keepAsFile(file);
+    return "downloaded";
+  }
+
+  /** @param {File} file goes where the browser keeps what is downloaded */
+  keepAsFile(file) {
     const address = URL.createObjectURL(file);
     const link = this.#document.createElement("a");
     link.href = address;
     link.download = file.name;
     link.click();
     setTimeout(() => URL.revokeObjectURL(address), 60_000);
-    return "downloaded";
   }
 
   #changed() {

@@ -18,8 +18,8 @@ export function officeActions({ engine, show, toast, app }) {
   }
 
   const kept = () => {
-    const { code = null } = app().office ?? {};
-    return { code };
+    const { code = null, assigned = {} } = app().office ?? {};
+    return { code, assigned };
   };
 
   const does = {
@@ -36,7 +36,13 @@ export function officeActions({ engine, show, toast, app }) {
       window.scrollTo(0, 0);
     },
     async "code-done"() {
-      await load({});
+      await load({ ...kept(), code: null });
+    },
+    assigned: ({ job }) => assigned(job),
+    async "job-file"({ id }) {
+      const { content } = await engine.api.answer(`/jobs/${encodeURIComponent(id)}`);
+      engine.device.keepAsFile(new File([content], `${id}.json`, { type: "application/json" }));
+      toast(`${id}.json is kept as a file`);
     },
     async revoke({ id, device, name }) {
       const said = html`<p><b>${device}</b> of ${name} reads nothing any more. What it saved and has not sent yet is still taken, put aside for you to look at.</p>`;
@@ -47,29 +53,30 @@ export function officeActions({ engine, show, toast, app }) {
     },
     async assign({ job, person, title, name }) {
       await api(`/jobs/${encodeURIComponent(job)}/assignments/${encodeURIComponent(person)}`, { method: "PUT" });
+      await assigned(job);
       toast(`${name} is on ${title}`);
     },
     async unassign({ job, person, title, name }) {
       await api(`/jobs/${encodeURIComponent(job)}/assignments/${encodeURIComponent(person)}`, { method: "DELETE" });
+      await assigned(job);
       toast(`${name} is off ${title}`);
     },
-    async release({ id }) {
-      await post(`/quarantine/${encodeURIComponent(id)}/release`);
-      await load(kept());
+    async release({ ids }) {
+      await oneByOne(ids, (id) => post(`/quarantine/${encodeURIComponent(id)}/release`));
       toast("Taken into the job");
     },
-    async dismiss({ id }) {
-      const said = html`<p>It stays in the record, out of the job.</p>`;
-      if (!(await confirm("Leave this entry out?", said, "Leave it out"))) return;
-      await post(`/quarantine/${encodeURIComponent(id)}/dismissal`);
-      await load(kept());
+    async dismiss({ ids }) {
+      const it = ids.length > 1 ? "these entries" : "this entry";
+      const said = html`<p>${ids.length > 1 ? "They stay" : "It stays"} in the record, out of the job.</p>`;
+      if (!(await confirm(`Leave ${it} out?`, said, ids.length > 1 ? "Leave them out" : "Leave it out"))) return;
+      await oneByOne(ids, (id) => post(`/quarantine/${encodeURIComponent(id)}/dismissal`));
     },
     async import({ file, copy, done }) {
       let document;
       try {
         document = JSON.parse(await file.text());
       } catch (error) {
-        show({ office: { ...app().office, said: "", errors: { [file.name]: [`This is no JSON: ${error.message}`] } } });
+        show({ office: { ...app().office, said: "", known: null, errors: { [file.name]: [`This is no JSON: ${error.message}`] } } });
         return;
       }
       try {
@@ -100,6 +107,25 @@ export function officeActions({ engine, show, toast, app }) {
     },
   };
 
+  async function assigned(job) {
+    const { people } = await api(`/jobs/${encodeURIComponent(job)}/assignments`);
+    const { office } = app();
+    show({ office: { ...office, assigned: { ...office.assigned, [job]: people.map((one) => one.id) } } });
+  }
+
+  /** What is done by then is shown, also where one of them fails. */
+  async function oneByOne(ids, work) {
+    let at;
+    try {
+      for (at of ids) await work(at);
+    } catch (error) {
+      error.at = at; // the card of this entry says it
+      throw error;
+    } finally {
+      await load(kept());
+    }
+  }
+
   async function taken(said) {
     show({ office: { ...app().office, errors: null, known: null, said } });
     await engine.sync.run();
@@ -107,11 +133,14 @@ export function officeActions({ engine, show, toast, app }) {
 
   return {
     async office({ what, ...detail }) {
+      show({ officeProblem: null });
       try {
         await does[what](detail);
       } catch (error) {
         if (!error.words) throw error;
-        show({ officeProblem: error.words });
+        const { words, at = null } = error;
+        show({ officeProblem: { words, at } });
+        if (at === null) window.scrollTo(0, 0);
       }
     },
   };

@@ -4,6 +4,7 @@ import { test } from "node:test";
 import { press } from "../src/ui/keypad.js";
 import { route, to } from "../src/ui/router.js";
 import { freeName } from "../src/views/asked.js";
+import { grouped } from "../src/views/people.js";
 import { next, ties } from "../src/views/site.js";
 
 const typedBy = (keys, decimals) => keys.reduce((raw, key) => press(raw, key, decimals), "");
@@ -65,4 +66,10 @@ test("a spot added on site gets a name that is free and can be said aloud", () =
   assert.equal(freeName("high spot", []), "high spot");
   assert.equal(freeName("high spot", ["high spot"]), "high spot two");
   assert.equal(freeName("extra", ["extra one"]), "extra two");
+});
+
+test("entries put aside for one reason, from one phone and for one job, are looked at together", () => {
+  const aside = (id, more = {}) => ({ id, reason: "job", problem: "no such job", job: "hall", person: "Jo", device: "phone", payload: id, ...more });
+  const groups = grouped([aside("1"), aside("2", { job: "barn" }), aside("3"), aside("4", { device: "tablet" }), aside("5", { reason: "form" })]);
+  assert.deepEqual(groups.map((group) => group.map((one) => one.id)), [["1", "3"], ["2"], ["4"], ["5"]]);
 });

@@ -1,32 +1,37 @@
-/** The office's corner: people, codes for phones, who is on which job, job files, and entries put aside. */
+/** The office's corner: entries put aside, people, codes for phones, who is on which job, and job files. */
 import { html, nothing } from "lit";
+import { live } from "lit/directives/live.js";
 import { bare } from "../ui/drawing.js";
 import { emit, on } from "../ui/events.js";
+import { shape } from "../ui/shapes.js";
 import { when } from "../ui/words.js";
 
 const ROLES = { office: "Office", fitter: "Fitter" };
+/** Of the reasons for putting an entry aside, those where the entry itself can be read and used. */
+const MAY_COME_IN = new Set(["job", "removed", "revoked"]);
 
 export function people(app) {
   const { office } = app;
   if (app.me?.person.role !== "office") return html`<p class="notice">People and phones are the office's. You are signed in as a fitter.</p>`;
-  if (!office) return html`<p class="notice">${app.officeProblem ?? "Asking the office's server…"}</p>
+  if (!office) return html`<p class="notice">${app.officeProblem?.words ?? "Asking the office's server…"}</p>
     <button class="btn" type="button" @click=${on("office", { what: "load" })}>Ask again</button>`;
+  const { cases, missing } = office.quarantine;
   return html`
-    ${app.officeProblem ? html`<div class="notice stop" role="alert"><p>${app.officeProblem}</p></div>` : nothing}
+    ${trouble(app, null)}
     ${office.code ? codeCard(office.code) : nothing}
+    ${cases.length || missing.length ? html`<section class="sect"><h2>Put aside</h2>${aside(app, cases, missing)}</section>` : nothing}
     <div class="two"><div>
       <section class="sect"><h2>People</h2>
-        <ul class="rows">${office.people.map((one) => person(app, one))}</ul>
+        <ul class="rows">${office.people.map(person)}</ul>
         <form class="stack card" @submit=${addPerson}>
           <label class="label" for="new-name">Add a person</label>
           <input class="text" id="new-name" name="name" required maxlength="80" autocomplete="off" placeholder="Name" />
           <div class="pick two-up">${Object.entries(ROLES).map(([id, words], i) => html`<label><input type="radio" name="role" value=${id} ?checked=${i === 1} />${words}</label>`)}</div>
           <button class="btn" type="submit">Add</button></form></section>
+      <section class="sect"><h2>Phones and computers</h2><ul class="rows">${office.pairings.map((one) => pairing(app, office, one))}</ul></section>
     </div><div>
-      <section class="sect"><h2>Phones</h2>${office.pairings.length
-        ? html`<ul class="rows">${office.pairings.map((one) => pairing(app, office, one))}</ul>`
-        : html`<p>No phone is signed in yet.</p>`}</section>
-      <section class="sect"><h2>Job files</h2>
+      <section class="sect"><h2>Jobs</h2>
+        ${app.jobs.length ? html`<ul class="rows">${app.jobs.filter((one) => one.listed).map((one) => job(office, one))}</ul>` : nothing}
         <form class="stack card" @submit=${bringIn}>
           <label class="label" for="job-file">Bring in a job file</label>
           <input class="text" id="job-file" name="file" type="file" accept="application/json,.json" required />
@@ -37,9 +42,12 @@ export function people(app) {
           ${office.known ? html`<div class="notice warn" role="alert"><p><b>The job in ${office.known.name} is here already.</b></p><div class="btns">
             <button class="btn" type="button" @click=${on("office", { what: "import-known", as_copy: true })}>Bring it in as a copy</button>
             <button class="btn grave" type="button" @click=${on("office", { what: "import-known", as_copy: false })}>Replace what is here</button></div></div>` : nothing}</form></section>
-      <section class="sect"><h2>Put aside</h2>${aside(office.quarantine)}</section>
     </div></div>`;
 }
+
+/** What the last request came to nothing for: said where it was asked (`at`), or else at the top. */
+const trouble = ({ officeProblem }, at) => officeProblem && officeProblem.at === at
+  ? html`<div class="notice stop" role="alert"><p>${officeProblem.words}</p></div>` : nothing;
 
 const errorList = (errors) => html`<ul class="stack" role="alert">${Object.entries(errors).map(([path, texts]) => html`<li class="say-stop"><b>${path}</b>: ${texts.join(" ")}</li>`)}</ul>`;
 
@@ -51,13 +59,26 @@ function codeCard(code) {
     <button class="btn" type="button" @click=${on("office", { what: "code-done" })}>Done</button></section>`;
 }
 
-function person(app, one) {
-  return html`<li><details><summary class="row"><span class="grow"><b>${one.name}</b><small>${ROLES[one.role] ?? one.role}</small></span></summary>
+const opens = (title, under) => html`<summary class="row"><span class="grow"><b>${title}</b><small>${under}</small></span>${shape("go", "go")}</summary>`;
+
+const person = (one) => html`<li><details class="opens">${opens(one.name, ROLES[one.role] ?? one.role)}
+  <div class="inset"><button class="btn" type="button" @click=${on("office", { what: "code", id: one.id, name: one.name })}>Make a code for a phone</button></div></details></li>`;
+
+/** A job: who of the fitters sees it, and its file. Who is on it is asked for when it is opened. */
+function job(office, one) {
+  const on_it = office.assigned?.[one.id];
+  const fitters = office.people.filter((other) => other.role === "fitter");
+  const ask = (event) => event.currentTarget.open && emit(event, "office", { what: "assigned", job: one.id });
+  const put = (fitter) => (event) => emit(event, "office", {
+    what: event.currentTarget.checked ? "assign" : "unassign", job: one.id, person: fitter.id, title: one.title, name: fitter.name,
+  });
+  return html`<li><details class="opens" @toggle=${ask}>${opens(one.title, `${one.id}, revision ${one.revision}`)}
     <div class="stack inset">
-      <button class="btn" type="button" @click=${on("office", { what: "code", id: one.id, name: one.name })}>Make a code for a phone</button>
-      ${app.jobs?.length ? html`<p class="label">Jobs</p><div class="stack">${app.jobs.map((job) => html`<div class="btns"><span class="whole">${job.title}</span>
-        <button class="btn quiet" type="button" @click=${on("office", { what: "assign", job: job.id, person: one.id, title: job.title, name: one.name })}>Put on it</button>
-        <button class="btn quiet" type="button" @click=${on("office", { what: "unassign", job: job.id, person: one.id, title: job.title, name: one.name })}>Take off it</button></div>`)}</div>` : nothing}
+      ${!fitters.length ? html`<p>The office sees every job. Add a fitter to put one on it.</p>`
+        : !on_it ? html`<p>Asking who is on it…</p>`
+        : html`<p class="label">Fitters on it</p>${fitters.map((fitter) => html`<div class="switch"><label>
+            <input type="checkbox" .checked=${live(on_it.includes(fitter.id))} @change=${put(fitter)} /><span>${fitter.name}</span></label></div>`)}`}
+      <button class="btn" type="button" @click=${on("office", { what: "job-file", id: one.id })}>Keep its job file</button>
     </div></details></li>`;
 }
 
@@ -69,15 +90,30 @@ function pairing(app, office, one) {
       @click=${on("office", { what: "revoke", id: one.id, device: one.device, name: who })}>Sign out</button>`}</div></li>`;
 }
 
-function aside({ cases, missing }) {
-  return html`${cases.length ? nothing : html`<p>No entry is put aside.</p>`}
-    <ul class="stack">${cases.map((one) => html`<li class="notice warn">
-      <p><b>${one.problem}</b></p><p>${one.cure}</p>
-      <p class="hint">${[one.person, one.device, one.job, when(one.received_at)].filter(Boolean).join(", ")}</p>
-      <details><summary class="row">What it says</summary><pre>${one.payload}</pre></details>
-      <div class="btns"><button class="btn" type="button" @click=${on("office", { what: "release", id: one.id })}>Take it into the job</button>
-        <button class="btn" type="button" @click=${on("office", { what: "dismiss", id: one.id })}>Leave it out</button></div></li>`)}
-    ${missing.filter((one) => one.count > 0).map((one) => html`<li class="notice warn"><p><b>${one.count} of the entries saved on ${one.device} (${one.person}) have not come.</b> Ask them to open Oddleg where there is signal.</p></li>`)}</ul>`;
+/** Entries put aside for one reason, from one phone and for one job, are looked at together. */
+export function grouped(cases) {
+  const groups = new Map();
+  for (const one of cases) {
+    const key = JSON.stringify([one.reason, one.problem, one.job, one.person, one.device]);
+    groups.set(key, [...(groups.get(key) ?? []), one]);
+  }
+  return [...groups.values()];
+}
+
+function aside(app, cases, missing) {
+  return html`<ul class="stack">${grouped(cases).map((group) => {
+    const [{ id, problem, cure, reason, person: who, device, job: of }] = group;
+    const ids = group.map((one) => one.id);
+    return html`<li class="notice warn">
+      <p><b>${group.length > 1 ? `${group.length} entries: ` : ""}${problem}</b></p><p>${cure}</p>
+      <p class="hint">${[who, device, of, when(group[0].received_at)].filter(Boolean).join(", ")}</p>
+      ${trouble(app, id)}
+      <details class="opens"><summary class="row"><span class="grow">What ${group.length > 1 ? "they say" : "it says"}</span>${shape("go", "go")}</summary>${group.map((one) => html`<pre>${one.payload}</pre>`)}</details>
+      <div class="btns">
+        ${MAY_COME_IN.has(reason) ? html`<button class="btn" type="button" @click=${on("office", { what: "release", ids })}>Take ${group.length > 1 ? "them" : "it"} into the job</button>` : nothing}
+        <button class="btn" type="button" @click=${on("office", { what: "dismiss", ids })}>Leave ${group.length > 1 ? "them" : "it"} out</button></div></li>`;
+  })}
+    ${missing.filter((one) => one.count > 0).map((one) => html`<li class="notice warn"><p><b>${one.count} ${one.count === 1 ? "entry" : "entries"} saved on ${one.device} (${one.person}) ${one.count === 1 ? "has" : "have"} not come.</b> Ask them to open Oddleg where there is signal.</p></li>`)}</ul>`;
 }
 
 function addPerson(event) {

@@ -20,6 +20,7 @@ STATUS: dict[type[refusals.Refusal], int] = {
     refusals.NotYours: 403,
     refusals.NotHere: 404,
     refusals.AlreadyHere: 409,
+    refusals.NotLetIn: 409,
     refusals.Stale: 412,
     refusals.BadDocument: 422,
     refusals.TooMany: 429,

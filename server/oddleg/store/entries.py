@@ -120,7 +120,7 @@ class Intake:
             return Problem(
                 "job",
                 f"There is no job {job!r} here, or the one who sent this is not assigned to it. "
-                "Bring the job in or assign the person, then let the entry in.",
+                "The office can put that right.",
                 job,
                 office_may=True,
             )

@@ -19,7 +19,7 @@ from .access import Caller, Random
 from .database import database, writing
 from .entries import Candidate, Intake, Problem, new_uid, read
 from .moments import moment
-from .refusals import AlreadyHere, NotHere, NotYours
+from .refusals import AlreadyHere, NotHere, NotLetIn, NotYours
 from .tables import LogEntry, Pairing, Person, Quarantine, Slot, Writer
 
 TRIED_AGAIN = ("schema", "kind")
@@ -110,13 +110,13 @@ def missing(caller: Caller) -> list[Missing]:
 
 
 def release(caller: Caller, case_id: str, now: datetime, random: Random) -> None:
-    """Lets an entry into its job's log. Raises AlreadyHere where it still cannot be used."""
+    """Lets an entry into its job's log. Raises NotLetIn where it still cannot be used."""
     _office(caller)
     with writing() as session:
         case = _open_case(session, case_id)
         problem = _let_in(session, caller, case, now, office=True)
         if problem is not None:
-            raise AlreadyHere(f"It cannot be let in: {problem.text} {WHAT_CAN_BE_DONE.get(problem.reason, OTHERWISE)}")
+            raise NotLetIn(f"It cannot be let in: {problem.text} {WHAT_CAN_BE_DONE.get(problem.reason, OTHERWISE)}")
         _note(session, caller, case, "let in", now, random)
 
 

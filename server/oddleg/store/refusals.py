@@ -29,6 +29,12 @@ class AlreadyHere(Refusal):
     title = "Already here"
 
 
+class NotLetIn(Refusal):
+    """An entry put aside that still cannot be used."""
+
+    title = "Still put aside"
+
+
 class Stale(Refusal):
     title = "Changed meanwhile"
 
