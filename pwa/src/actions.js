@@ -71,10 +71,14 @@ export function actions({ engine, show, load, toast, app, setHalfFilled }) {
       const { room } = app().route;
       const { parts } = app().pack;
       const figure = choice.feasible ? choice.asked : choice.nearest;
-      const open = [...(parts[`survey/${room}`]?.findings ?? []), ...(parts[`datum/${room}`].findings ?? [])].filter((one) => one.severity !== "note" && !one.caution);
+      const open = [...(parts[`survey/${room}`]?.findings ?? []), ...(parts[`datum/${room}`].findings ?? [])].filter((one) => one.severity !== "note" && !one.caution && one.rule !== "datum.undecided");
+      const instead = decisions(app().known, room).map(({ payload }) => payload.raw).join(" and ");
+      const units = parts.job.rooms.find((one) => one.id === room)?.runs.flatMap((run) => run.units) ?? [];
+      const ticked = units.filter((one) => legsSet(app().known, one.id).length).length;
       const { guesses = [], skipped = [] } = parts[`datum/${room}`];
       const listed = (title, list) => list.length ? html`<p><b>${title}</b></p><ul class="rows">${list.map((one) => html`<li class="row">${one}</li>`)}</ul>` : "";
       const said = html`<p class="num huge">${figure.text} mm</p><p>${choice.title}${choice.feasible ? "" : ", at the nearest that can be had"}. Everything in this room is set from it.</p>
+        ${instead ? html`<p><b>It takes the place of ${instead}.</b>${ticked ? ` Legs of ${ticked} ${ticked === 1 ? "unit is" : "units are"} set already; those that differ have to be wound again.` : ""}</p>` : ""}
         ${open.length ? html`<p><b>Not settled yet:</b></p><ul class="rows">${open.map((one) => html`<li class="row"><span><b>${WORDS[one.severity]}:</b> ${one.place}. ${one.wrong}</span></li>`)}</ul>` : html`<p>No check stands against it.</p>`}
         ${listed("Skipped:", skipped)}${listed("Rests on a guess:", guesses)}
         ${app().waiting ? html`<p><b>${app().waiting} of the entries known here are not in this plan yet.</b></p>` : ""}`;
@@ -143,7 +147,8 @@ export function actions({ engine, show, load, toast, app, setHalfFilled }) {
       try {
         blob = await engine.sheet(job(), one.name);
       } catch (error) {
-        toast(error.words ?? error.message);
+        const unheard = error.kind === "offline" || error.kind === "timeout";
+        toast(unheard ? "No signal: the office makes the sheets. Try again where there is one; what a sheet shows is on these screens too." : (error.words ?? error.message));
         return;
       } finally {
         show({ busy: null });

@@ -38,7 +38,7 @@ export function ask(title, body) {
 /** "Are you sure", with what was skipped said in full. */
 export const confirm = (title, said, yes, { grave = false } = {}) =>
   ask(title, (done) => html`<div class="stack">${said}</div>
-    <div class="btns">
+    <div class="btns foot-fixed">
       <button class="btn" type="button" @click=${() => done(false)}>No, go back</button>
       <button class="btn ${grave ? "grave" : "main-act"}" type="button" @click=${() => done(true)}>${yes}</button>
     </div>`);

@@ -49,7 +49,7 @@ export function readout({ raw, unit, value_mm, label, side = null, saved = "", w
     <output class=${raw.length > 7 ? "longer" : raw.length > 6 ? "long" : ""} aria-label="Typed">${raw
       ? html`${side ? SIGNS[side] : nothing}${raw}`
       : saved ? html`<span class="saved">${shape("read", "st")} ${saved}</span>` : html`<span class="empty">–</span>`}</output>
-    <div class="echo"><span role="alert" class="say-stop">${wrong ? html`<b>${wrong}</b>` : nothing}</span>${wrong ? nothing : html`<span>${label}</span>`}
+    <div class="echo"><span role="alert" class="say-stop">${wrong}</span>${wrong ? nothing : html`<span>${label}</span>`}
       ${value_mm !== null && unit !== "mm" ? html`<b>${value_mm} mm</b>` : html`<span>${unit}</span>`}</div>
   </div>`;
 }

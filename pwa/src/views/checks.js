@@ -1,5 +1,6 @@
 /** Checking the laser: the two-peg and the two-wall check, led step by step, one number at a time. */
 import { LitElement, html, nothing } from "lit";
+import { live } from "../local.js";
 import { emit } from "../ui/events.js";
 import { askNumber } from "../ui/number_dialog.js";
 import { shape } from "../ui/shapes.js";
@@ -21,7 +22,10 @@ const METHODS = {
     steps: [{ head: "At wall 1, two marks", fields: [["offset", "Second mark from the first", "signed"], ["walls_apart", "Wall to wall", "m"]] }],
   },
 };
-const AXES = [["along", "Along the beam"], ["across", "Sideways"]];
+const AXES = [["along", "Along the beam", "it rises or falls going away"], ["across", "Sideways", "one end of the line is higher"]];
+const axisWords = (axis) => AXES.find(([id]) => id === axis)?.[1].toLowerCase() ?? axis;
+// The server takes no room longer than this; more is metres typed as millimetres.
+const FURTHEST = { value: "200000", words: "More than 200 m: this one is in metres." };
 const VERDICTS = { within: ["good", "Within its accuracy"], outside: ["stop", "Outside its accuracy"], cannot_tell: ["warn", "Cannot tell"] };
 
 class Checks extends LitElement {
@@ -56,13 +60,13 @@ class Checks extends LitElement {
     return instruments.find((one) => one.id === (this.instrument ?? (instruments.length === 1 ? instruments[0].id : null)));
   }
 
-  async #ask(id, label, kind) {
+  async #ask(id, label, kind, title) {
     const tool = this.#instrument;
     if (kind !== "m" && !tool) return void (this.wrong = "Choose first what you read with: its unit counts.");
     const how = kind === "m"
-      ? { unit: "m", decimals: 2, label }
+      ? { unit: "m", decimals: 2, label, greatest: FURTHEST }
       : { unit: tool.unit, decimals: tool.decimals, label, ...(kind === "signed" ? { signed: "first mark" } : {}) };
-    const answer = await askNumber(label, how);
+    const answer = await askNumber(title, how);
     if (!answer) return;
     const { side, ...number } = answer;
     this.values = { ...this.values, [id]: { ...number, raw: side === "below" ? `-${number.raw}` : number.raw, side } };
@@ -93,6 +97,10 @@ class Checks extends LitElement {
     });
   }
 
+  updated(changed) {
+    if (changed.has("wrong") && this.wrong) this.querySelector(".say-stop")?.scrollIntoView({ block: "nearest" });
+  }
+
   #radios(name, options, chosen, choose) {
     return html`<div class="pick">${options.map(([id, words, hint]) => html`<label><input type="radio" name=${name} .checked=${id === chosen}
       @change=${() => choose(id)} /><span>${words}${hint ? html`<small>${hint}</small>` : nothing}</span></label>`)}</div>`;
@@ -108,7 +116,7 @@ class Checks extends LitElement {
       <p>${method.hint}</p></div>
       <div class="stack">
       ${method.steps.map((step, at) => html`<section class="card"><h2>${method.steps.length > 1 ? `${at + 1}. ` : ""}${step.head}</h2>
-        <ul class="rows">${step.fields.map(([id, label, kind]) => html`<li><button class="row" type="button" @click=${() => this.#ask(id, label, kind)}>
+        <ul class="rows">${step.fields.map(([id, label, kind]) => html`<li><button class="row" type="button" @click=${() => this.#ask(id, label, kind, step.head)}>
           <span class="grow">${label}</span><b class="num">${this.values[id] ? `${this.values[id].raw.replace(/^-/, "")} ${this.values[id].unit}${this.values[id].side ? ` ${this.values[id].side}` : ""}` : "tap to enter"}</b>${shape("go", "go")}</button></li>`)}</ul></section>`)}
       <p role="alert" class="say-stop">${this.wrong}</p>
       <button class="btn main-act wide" type="button" ?disabled=${this.busy} @click=${() => this.#save()}>Save the check</button>
@@ -118,10 +126,13 @@ class Checks extends LitElement {
   #results() {
     const seen = new Map();
     for (const part of Object.values(this.app.pack.parts)) for (const one of part.checks ?? []) seen.set(`${one.laser} ${one.axis} ${one.method}`, one);
-    if (!seen.size) return html`<p class="hint">No check is in the plan yet. Once sent, the office works it out and the answer shows here.</p>`;
+    const waiting = live(this.app.known).filter((one) => !one.in_plan && METHODS[one.payload.kind]);
+    const saved = waiting.length ? html`<ul class="stack">${waiting.map(({ payload }) => html`<li class="notice"><p><b>Not worked out yet</b>: ${
+      this.#job.lasers.find((one) => one.id === payload.target)?.name ?? payload.target}, ${axisWords(payload.data.axis)}, ${METHODS[payload.kind].title.toLowerCase()}.</p></li>`)}</ul>` : nothing;
+    if (!seen.size) return html`${saved}<p class="hint">No check is in the plan yet. Once sent, the office works it out and the answer shows here.</p>`;
     const name = (id) => this.#job.lasers.find((one) => one.id === id)?.name ?? id;
-    return html`<section class="sect"><h2>In the plan</h2><ul class="stack">${[...seen.values()].map((one) => html`<li class="notice ${VERDICTS[one.verdict]?.[0] ?? ""}">
-      <p><b>${VERDICTS[one.verdict]?.[1] ?? one.verdict}</b>: ${name(one.laser)}, ${Object.fromEntries(AXES)[one.axis]?.toLowerCase() ?? one.axis}</p><p>${one.words}</p></li>`)}</ul></section>${planLine(this.app, "job")}`;
+    return html`${saved}<section class="sect"><h2>In the plan</h2><ul class="stack">${[...seen.values()].map((one) => html`<li class="notice ${VERDICTS[one.verdict]?.[0] ?? ""}">
+      <p><b>${VERDICTS[one.verdict]?.[1] ?? one.verdict}</b>: ${name(one.laser)}, ${axisWords(one.axis)}</p><p>${one.words}</p></li>`)}</ul></section>${planLine(this.app, "job")}`;
   }
 }
 customElements.define("odd-checks", Checks);

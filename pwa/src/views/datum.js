@@ -12,7 +12,7 @@ export function datum(app) {
   const part = app.pack.parts[`datum/${room}`];
   const mine = app.local?.decisions?.get(room) ?? null;
   return html`${planLine(app, `datum/${room}`)}
-    ${decidedCard(part, mine)}
+    ${decidedCard(part, mine, app.known)}
     ${part.clash
       ? html`<div class="notice stop"><p><b>No datum can be had:</b> two demands clash by ${fig(part.clash, { name: "Clash", unit: "mm" })}.</p>
           ${part.least ? html`<p>${part.least.binds} wants at least ${fig(part.least.datum, { name: part.least.binds, unit: "mm" })}</p>` : nothing}
@@ -40,8 +40,9 @@ function interval({ least, greatest }) {
     <dl class="pairs">${least ? end(least, "at least") : nothing}${greatest ? end(greatest, "at most") : nothing}</dl></section>`;
 }
 
-function decidedCard({ decided, rivals, choices }, mine) {
+function decidedCard({ decided, rivals, choices }, mine, known) {
   const title = (id) => choices.find((one) => one.id === id)?.title ?? id;
+  const said = known.filter((one) => rivals?.includes(one.uid)).map(({ payload }) => `${payload.raw} (${title(payload.data.choice)})`).join(" and ");
   return html`
     ${decided
       ? html`<section class="card mark"><h2>Decided</h2>
@@ -54,7 +55,7 @@ function decidedCard({ decided, rivals, choices }, mine) {
           <button class="btn" type="button" @click=${on("undo", mine.uid)}>Take it back</button></section>`
       : nothing}
     ${rivals?.length
-      ? html`<div class="notice stop"><p><b>Two people decided differently.</b> The plan uses neither until one of you decides again, here, after a word with the other.</p></div>`
+      ? html`<div class="notice stop"><p><b>${rivals.length} decisions stand side by side${said ? `: ${said}` : ""}.</b> The plan uses none of them until one of you decides again, here, after a word with the other.</p></div>`
       : nothing}`;
 }
 

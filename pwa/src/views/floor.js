@@ -12,7 +12,7 @@ export function floor(app) {
       <div class="stack">${drawing(part.drawing)}</div>
       <div class="stack">
         <section class="sect"><h2>Figures</h2>${part.figures.length
-          ? pairs(part.figures, "")
+          ? pairs(part.figures.map((one) => ({ ...one, unit: one.label.includes("mm per m") ? "" : "mm" })))
           : html`<p>No station has a level yet: read the bench mark and a few stations first.</p>`}</section>
         ${findings(part.findings)}
       </div>

@@ -4,6 +4,7 @@ import { drawing, paperPoint, roomPoint } from "../ui/drawing.js";
 import { emit } from "../ui/events.js";
 import { counted } from "./asked.js";
 import { askNumber } from "../ui/number_dialog.js";
+import { shape } from "../ui/shapes.js";
 
 const LINE = "";
 
@@ -18,7 +19,7 @@ class SetUp extends LitElement {
     super();
     this.known = [];
     this.stage = this.laser = this.tool = this.place = this.level = this.give = null;
-    this.wrong = "";
+    this.wrong = {};
     this.busy = false;
   }
 
@@ -49,25 +50,26 @@ class SetUp extends LitElement {
   }
 
   async #askNumber(field, title, how) {
-    if (!this.#tool) return void (this.wrong = "Choose first what you read with: its unit counts.");
+    if (!this.#tool) return void (this.wrong = { tool: "Choose first what you read with: its unit counts." });
     const { unit, decimals } = this.#tool;
     const answer = await askNumber(title, { unit, decimals, label: title, ...how });
     if (answer) this[field] = answer;
-    this.wrong = "";
+    this.wrong = {};
   }
 
+  /** What is missing, by the field where it is said. */
   #missing() {
-    if (!this.stage) return "Choose what the floor is now.";
-    if (this.laser === null) return "Choose the laser, or the line.";
-    if (!this.#tool) return "Choose what you read with.";
-    if (this.#fromLine && !this.level) return "Enter the line's level above or below the bench mark.";
-    if (this.#fromLine && !this.give) return "Enter how sure you are of the line: give or take how much.";
-    return "";
+    if (!this.stage) return { stage: "Choose what the floor is now." };
+    if (this.laser === null) return { laser: "Choose the laser, or the line." };
+    if (!this.#tool) return { tool: "Choose what you read with." };
+    if (this.#fromLine && !this.level) return { line: "Enter the line's level above or below the bench mark." };
+    if (this.#fromLine && !this.give) return { line: "Enter how sure you are of the line: give or take how much." };
+    return {};
   }
 
   #save() {
     this.wrong = this.#missing();
-    if (this.wrong) return;
+    if (Object.keys(this.wrong).length) return;
     const line = this.#fromLine ? { level: signed(this.level), give_or_take: signed(this.give) } : null;
     const count = counted(this.known.filter((one) => Boolean(one.line) === this.#fromLine).length + 1);
     this.busy = true;
@@ -87,7 +89,11 @@ class SetUp extends LitElement {
 
   #radios(name, options, chosen, choose) {
     return html`<div class="pick">${options.map(([id, words, hint]) => html`<label><input type="radio" name=${name} .checked=${id === chosen}
-      @change=${() => { choose(id); this.wrong = ""; }} /><span>${words}${hint ? html`<small>${hint}</small>` : nothing}</span></label>`)}</div>`;
+      @change=${() => { choose(id); this.wrong = {}; }} /><span>${words}${hint ? html`<small>${hint}</small>` : nothing}</span></label>`)}</div>${this.#said(name)}`;
+  }
+
+  #said(field) {
+    return html`<p role="alert" class="say-stop">${this.wrong[field] ?? ""}</p>`;
   }
 
   render() {
@@ -96,7 +102,7 @@ class SetUp extends LitElement {
     return html`<div class="two"><div class="stack">
       <fieldset><legend>The floor now</legend>${this.#radios("stage", stages.map((one) => [one.id, one.name]), this.stage, (id) => (this.stage = id))}</fieldset>
       <fieldset><legend>Read from</legend>${this.#radios("laser", [...lasers.map((one) => [one.id, one.name, one.text]), [LINE, "a line on the wall", "drawn earlier, with its own level"]], this.laser, (id) => (this.laser = id))}</fieldset>
-      <fieldset><legend>Read with</legend>${this.#radios("tool", instruments.map((one) => [one.id, one.name, `in ${one.unit}${one.decimals ? `, ${one.decimals} decimals` : ", whole"}`]), this.tool, (id) => (this.tool = id))}</fieldset>
+      <fieldset><legend>Read with</legend>${this.#radios("tool", instruments.map((one) => [one.id, one.name, `in ${one.unit}`]), this.tool, (id) => (this.tool = id))}</fieldset>
       ${this.#fromLine ? this.#lineFields() : nothing}
       </div>
       ${this.#fromLine ? nothing : html`<div class="stack"><p class="label">${this.place ? "The laser's place is marked. Tap again to move it." : "Tap where the laser stands"}</p>
@@ -104,8 +110,7 @@ class SetUp extends LitElement {
         ${this.place ? html`<button class="btn quiet" type="button" @click=${() => (this.place = null)}>Leave the place open</button>` : nothing}
         ${drawing(part.drawing, { tap: (event) => this.#tapped(event), label: "Plan: tap where the laser stands", large: true })}</div>`}
     </div>
-      <p role="alert" class="say-stop">${this.wrong}</p>
-      <div class="btns"><button class="btn main-act" type="button" ?disabled=${this.busy} @click=${() => this.#save()}>Start reading</button>
+      <div class="btns foot"><button class="btn main-act" type="button" ?disabled=${this.busy} @click=${() => this.#save()}>Start reading</button>
         ${this.known.length ? html`<button class="btn quiet" type="button" @click=${() => this.dispatchEvent(new CustomEvent("set-up-left"))}>Back to ${this.known.at(-1).name}</button>` : nothing}</div>`;
   }
 
@@ -118,15 +123,16 @@ class SetUp extends LitElement {
 
   updated(changed) {
     if (changed.has("place") && !this.place) this.querySelector(".tapped")?.remove();
+    if (changed.has("wrong")) this.querySelector(".say-stop:not(:empty)")?.parentElement.scrollIntoView({ block: "center" });
   }
 
   #lineFields() {
     const row = (field, title, how, shown) => html`<li><button class="row" type="button" @click=${() => this.#askNumber(field, title, how)}>
-      <span class="grow">${title}</span><b class="num">${shown ?? "tap to enter"}</b></button></li>`;
+      <span class="grow">${title}</span><b class="num">${shown ?? "tap to enter"}</b>${shape("go", "go")}</button></li>`;
     const show = (one) => one && `${one.raw} ${one.unit}${one.side ? ` ${one.side}` : ""}`;
     return html`<ul class="rows">
       ${row("level", "Level of the line", { signed: "bench mark" }, show(this.level))}
-      ${row("give", "Give or take", {}, show(this.give))}</ul>
+      ${row("give", "Give or take", {}, show(this.give))}</ul>${this.#said("line")}
       <p class="hint">Check a line once against the bench mark: read the bench mark from it too.</p>`;
   }
 }

@@ -262,9 +262,10 @@ class Survey extends LitElement {
   }
 
   /** What rests on this spot, and its level in the last plan, which opens to its sentence. */
-  #about({ serves, name, level, bench_mark }) {
+  #about({ serves, name, level }) {
     if (!serves && !level) return nothing;
-    return html`<p class="hint">${serves}${level ? html`${serves ? " · " : ""}level ${fig(level, { name: `${name}: level`, unit: bench_mark ? "" : "mm" })}` : nothing}</p>`;
+    return html`${serves && !name.startsWith(serves) ? html`<p class="hint">${serves}</p>` : nothing}
+      ${level ? html`<p class="hint">level ${fig(level, { name: `${name}: level`, unit: "mm" })}</p>` : nothing}`;
   }
 
   async #more() {

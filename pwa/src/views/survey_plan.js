@@ -1,6 +1,6 @@
 /** Plan and list of a room's stations beside the keys; any of them can be tapped. */
 import { html, nothing } from "lit";
-import { drawing, roomPoint, stationAt } from "../ui/drawing.js";
+import { drawing, paperPoint, roomPoint, stationAt } from "../ui/drawing.js";
 import { emit } from "../ui/events.js";
 import { fig } from "../ui/figure.js";
 import { findings } from "../ui/finding.js";
@@ -39,6 +39,10 @@ function planDrawing(how) {
     if (id) goTo(id);
   };
   requestAnimationFrame(() => {
+    const svg = how.source.querySelector(".board > svg");
+    const drawn = (one) => svg.querySelector(`[data-station="${CSS.escape(one.id)}"]`);
+    // A plan that is out of sight has no scale to place a spot by.
+    if (svg?.getClientRects().length) for (const one of site.stations) if (one.x_mm !== null && !drawn(one)) svg.append(newSpot(svg, one));
     for (const group of how.source.querySelectorAll(".board [data-station]")) {
       const { station } = group.dataset;
       group.classList.toggle("here", station === spot);
@@ -48,6 +52,22 @@ function planDrawing(how) {
     }
   });
   return drawing(part.drawing, { tap: tapped, label: "Plan: tap a station to read it", large: matchMedia("(max-width: 63.99em)").matches });
+}
+
+/** A station that was added since the drawing was made, in the drawing's own signs. */
+function newSpot(svg, one) {
+  const { x, y } = paperPoint(svg, one);
+  const made = (name, more) => {
+    const part = document.createElementNS("http://www.w3.org/2000/svg", name);
+    for (const [key, value] of Object.entries(more)) part.setAttribute(key, value);
+    return part;
+  };
+  const group = made("g", { "data-station": one.id, class: "station unread", role: "button", tabindex: "0", "aria-label": `${one.name}, added on this phone` });
+  const ring = { cx: x, cy: y, fill: "none" };
+  const words = made("text", { x, y: y + 5, "font-size": 3, "text-anchor": "middle", fill: "currentColor" });
+  words.textContent = one.name;
+  group.append(made("circle", { ...ring, r: 5, class: "hit", "pointer-events": "all" }), made("circle", { ...ring, r: 1.3, class: "spot", stroke: "currentColor", "stroke-width": 0.4 }), words);
+  return group;
 }
 
 async function add({ source, part, site, goTo, setAdding }, event) {

@@ -46,7 +46,7 @@ export function unit(app) {
     <div class="two">
       <div class="stack">${lying === "bench" ? bench(one) : fitted(one)}
         ${set
-          ? html`<div class="notice good"><p><b>Legs set at ${Object.entries(set.heights).map(([id, text]) => `${id} ${text}`).join(", ")}.</b></p>
+          ? html`<div class="notice good"><p><b>Legs set: ${Object.entries(set.heights).map(([id, text]) => `${one.legs.find((leg) => leg.id === id)?.name ?? id} ${text}`).join(", ")}.</b></p>
               <button class="btn" type="button" @click=${on("undo", set.uid)}>Take it back</button></div>`
           : one.legs.length && one.legs.every((leg) => leg.set_at) && !winds(one).length ? html`<p class="notice good"><b>The legs are set at these heights.</b></p>` : nothing}
         <button class="btn main-act wide" type="button" @click=${on("legs-set", one)}>${set || one.legs.some((leg) => leg.set_at) ? "Set again, at these heights" : "Legs are set at these heights"}</button>
@@ -67,7 +67,7 @@ function wound(one) {
   const changed = winds(one);
   if (!changed.length) return nothing;
   return html`<div class="notice stop"><p><b>The plan changed after these legs were set:</b></p>
-    <ul class="stack">${changed.map((leg) => html`<li>${leg.name}: <b class="num">${leg.set_at.text}</b> was, <b class="num">${leg.height.text}</b> now: wind ${leg.wind.mm < 0 ? "in" : "out"} ${fig(leg.wind, { name: `${leg.name}: wind`, size: "big" })}</li>`)}</ul></div>`;
+    <ul class="stack">${changed.map((leg) => html`<li>${leg.name}: <b class="num">${leg.set_at.text}</b> was, <b class="num">${leg.height.text}</b> now: wind ${leg.wind.mm < 0 ? "in" : "out"} ${fig(leg.wind, { name: `${leg.name}: wind`, unit: "mm" })}</li>`)}</ul></div>`;
 }
 
 const legBox = (leg, column) => html`<div class="leg ${leg.id.startsWith("F") ? "front" : ""}" .style=${`grid-column:${column}`}>
