@@ -144,12 +144,43 @@ def test_a_bad_job_document_is_refused_by_path(desk, made, path):
     assert desk.ask("GET", "/jobs/barn").status_code == 404
 
 
-@pytest.mark.parametrize("data", [b"", b"[]", b"null", b"{", b"\xff\xfe", b'{"format": 1, "format": 1}', b'{"format": NaN}', b"[" * 100_000, b'"\\u0000"'])
-def test_a_body_that_is_no_document_is_a_clear_error(desk, data):
-    answer = desk.ask("POST", "/jobs", data=data)
-    assert answer.status_code in (400, 422)
-    assert answer.mimetype == "application/problem+json"
+@pytest.mark.parametrize(
+    "data",
+    [
+        b"",
+        b"{",
+        b"\xff\xfe",
+        b'{"format": 1, "format": 1}',
+        b'{"format": NaN}',
+        b'{"format": 1e400}',
+        b"[" * 100_000,
+        b'"\\u0000"',
+        b'"\\ud800"',
+        b'"' + b"x" * 4_000_001 + b'"',
+    ],
+)
+@pytest.mark.parametrize(("method", "path"), [("POST", "/jobs"), ("PUT", "/jobs/hall")])
+def test_a_body_that_cannot_be_read_is_400(desk, method, path, data):
+    answer = desk.ask(method, path, data=data, headers={"If-Match": '"1"'})
+    assert (answer.status_code, answer.mimetype) == (400, "application/problem+json")
     assert answer.json["errors"]
+
+
+@pytest.mark.parametrize("data", [b"[]", b"null", b"3", b'"hall"', b"{}"])
+def test_what_can_be_read_and_is_no_job_is_422(desk, data):
+    answer = desk.ask("POST", "/jobs", data=data)
+    assert (answer.status_code, answer.mimetype) == (422, "application/problem+json")
+    assert answer.json["errors"]
+
+
+def test_more_proposals_than_a_job_may_hold_stay_proposals(desk, made):
+    """A run of 1.4 km: back and front, every 1200 or closer, 2 x 1168 stations; a room holds 2000."""
+    job = made.hall(id="tunnel")
+    unit = job["rooms"][0]["runs"][0]["items"][0]
+    job["rooms"][0]["runs"][0]["items"] = [{**unit, "id": f"u-{i}", "width_mm": 20_000} for i in range(70)]
+    answer = desk.ask("POST", "/jobs", json=job)
+    assert answer.status_code == 201, answer.text
+    assert answer.json["rooms"][0]["stations"] == []
 
 
 @pytest.mark.parametrize("units", [0, 500])
@@ -195,5 +226,7 @@ def test_proposed_stations_are_accepted_as_a_new_revision(desk, fitter, made):
     assert now == [*(one["id"] for one in kept), taken["id"], *proposed]
     again = fitter.ask("POST", "/jobs/hall/stations", json=asked, headers={"If-Match": '"3"'})
     assert (again.status_code, "stations.0" in again.json["errors"]) == (422, True)
-    nowhere = fitter.ask("POST", "/jobs/hall/stations", json={"room": "attic", "stations": ["x"]}, headers={"If-Match": '"3"'})
+    nowhere = fitter.ask(
+        "POST", "/jobs/hall/stations", json={"room": "attic", "stations": ["x"]}, headers={"If-Match": '"3"'}
+    )
     assert (nowhere.status_code, list(nowhere.json["errors"])) == (422, ["room"])

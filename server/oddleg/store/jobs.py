@@ -14,6 +14,7 @@ from sqlalchemy.orm.exc import StaleDataError
 from oddleg.documents.job_checks import ids_of
 from oddleg.documents.job_file import job_text, load_job
 from oddleg.documents.payload import body_of
+from oddleg.documents.room_record import GREATEST_STATIONS
 from oddleg.documents.strict_json import DocumentError, parse_json
 from oddleg.job import Job, Reading, Room, Station
 from oddleg.plan.stations import proposed_stations
@@ -72,9 +73,11 @@ def job_of(head: JobHead) -> Job:
 
 
 def read_document(data: bytes) -> Job:
-    """The job in a file. Raises BadDocument with what is wrong, by path."""
+    """The job in a file. Raises DocumentError where it is no JSON that can be read, BadDocument with what is wrong, by
+    path, where it is no job."""
+    document = parse_json(data)
     try:
-        return load_job(parse_json(data))
+        return load_job(document)
     except DocumentError as error:
         raise BadDocument(error.errors) from None
 
@@ -148,7 +151,9 @@ def accepting(job: Job) -> Job:
 def _with_stations(job: Job, room: Room) -> Room:
     if any(one.surface == "floor" for one in room.stations):
         return room
-    return replace(room, stations=room.stations + proposed_stations(job, room, room.stations))
+    stations = room.stations + proposed_stations(job, room, room.stations)
+    # More than a job may hold stay proposals: a job that is right must not be refused for what was added to it here.
+    return replace(room, stations=stations) if len(stations) <= GREATEST_STATIONS else room
 
 
 def succeeding(old: Job, new: Job, read: set[str]) -> Job:
