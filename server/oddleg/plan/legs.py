@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from oddleg.job import Carcass, Entry, Job, Legs, LegsSet, OpenUnit, Point, Room, Tolerances
+from oddleg.job import Entry, Job, Legs, LegsSet, Point, Room, Tolerances
 
 from .axes import to_room
 from .figure import Figure, figure, rounded_mm, text_mm
@@ -119,11 +119,10 @@ def leg_places(placed: Placed, tolerances: Tolerances) -> tuple[LegPlace, ...]:
     from about 900). A stated count n puts half of them at the back and the larger half in front: 5 is FL, FM, FR, BL,
     BR; 8 is four and four, those between the ends named ML and MR. Evenly spaced between the side insets.
     """
-    item, front_mm = placed.item, placed.front_mm
-    if not isinstance(item, Carcass | OpenUnit) or item.legs is None or not placed.stands or front_mm is None:
+    legs, front_mm = placed.legs, placed.front_mm
+    if legs is None or front_mm is None:
         return ()
-    legs = item.legs
-    count = legs.count if legs.count is not None else 6 if item.width_mm >= tolerances.six_legs_from_mm else 4
+    count = legs.count if legs.count is not None else 6 if placed.item.width_mm >= tolerances.six_legs_from_mm else 4
     back = _row("B", "back", count // 2, placed, placed.back_mm + legs.inset_back_mm, legs)
     front = _row("F", "front", count - count // 2, placed, front_mm - legs.inset_front_mm, legs)
     return back + front
@@ -140,11 +139,7 @@ def _row(letter: str, row: str, count: int, placed: Placed, y_mm: float, legs: L
 
 def unit_numbers(placed: Sequence[Placed]) -> dict[str, int]:
     """Item id to the number on its label: 1, 2, 3 over the units on legs of a room, in the order of runs and items."""
-    on_legs = [
-        one.item.id
-        for one in placed
-        if one.stands and isinstance(one.item, Carcass | OpenUnit) and one.item.legs is not None
-    ]
+    on_legs = [one.item.id for one in placed if one.legs is not None]
     return {item: number for number, item in enumerate(on_legs, 1)}
 
 
@@ -153,12 +148,12 @@ def standing_legs(job: Job, placed: Sequence[Placed], floor: Floor) -> tuple[Sta
     numbers = unit_numbers(placed)
     standing = []
     for one in placed:
-        below_mm = underside_below_datum_mm(job, one)
-        if below_mm is None or not isinstance(one.item, Carcass | OpenUnit) or one.item.legs is None:
+        below_mm, legs = underside_below_datum_mm(job, one), one.legs
+        if below_mm is None or legs is None:
             continue
         for place in leg_places(one, job.tolerances):
             level = floor.under_legs.at(place.spot.x_mm, place.spot.y_mm)
-            standing.append(StandingLeg(one, numbers[one.item.id], one.item.legs, place, level, below_mm))
+            standing.append(StandingLeg(one, numbers[one.item.id], legs, place, level, below_mm))
     return tuple(standing)
 
 

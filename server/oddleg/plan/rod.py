@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from oddleg.job import ApplianceBay, Carcass, EndPanel, Item, OpenUnit, Point, Room, Run, Storey
+from oddleg.job import ApplianceBay, Carcass, EndPanel, Item, Legs, OpenUnit, Point, Room, Run, Storey
 
 from .axes import to_room, to_run
 
@@ -24,6 +24,11 @@ class Placed:
     @property
     def stands(self) -> bool:
         return self.item.storey is not Storey.WALL
+
+    @property
+    def legs(self) -> Legs | None:
+        """The legs that it stands on; None for what hangs or has none."""
+        return self.item.legs if self.stands and isinstance(self.item, Carcass | OpenUnit) else None
 
     @property
     def back_mm(self) -> float:

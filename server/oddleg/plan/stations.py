@@ -14,9 +14,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from oddleg.job import ApplianceBay, Carcass, Job, OpenUnit, Point, Room, Run, Station
+from oddleg.job import ApplianceBay, Job, Point, Room, Run, Station
 
 from .axes import to_room, to_run
+from .bay_floor import way_out_mm
 from .figure import Figure
 from .rod import Placed, placed_items
 
@@ -87,13 +88,12 @@ def leg_lines(run: Run) -> tuple[LegLine, ...]:
     """The run's lines of legs, back ones first. Carcasses of one depth and inset share their lines."""
     found: dict[tuple[str, float], tuple[float, float]] = {}
     for placed in placed_items(run):
-        item = placed.item
-        if not isinstance(item, Carcass | OpenUnit) or item.legs is None or not placed.stands:
+        legs, left_mm, right_mm = placed.legs, placed.left_mm, placed.right_mm
+        if legs is None or placed.front_mm is None:
             continue
-        legs, left_mm, right_mm = item.legs, placed.left_mm, placed.right_mm
         span = (left_mm + legs.inset_side_mm, right_mm - legs.inset_side_mm)
         back_mm = run.void_mm + legs.inset_back_mm
-        front_mm = run.void_mm + item.depth_mm - legs.inset_front_mm
+        front_mm = placed.front_mm - legs.inset_front_mm
         for key in (("back", back_mm), ("front", front_mm)):
             least, greatest = found.get(key, span)
             found[key] = (min(least, span[0]), max(greatest, span[1]))
@@ -206,7 +206,6 @@ def _wanted_spots(job: Job, room: Room) -> Iterator[tuple[str, Point, str]]:
 
 
 def _bay_spots(run: Run, placed: Placed, bay: ApplianceBay) -> Iterator[tuple[str, Point, str]]:
-    middle_mm = (placed.left_mm + placed.right_mm) / 2
-    out_mm = bay.way_out_mm if bay.way_out_mm is not None else bay.depth_mm
-    yield "bay", to_room(run, middle_mm, run.void_mm + bay.depth_mm / 2), f"{bay.name} stands there"
-    yield "way", to_room(run, middle_mm, run.void_mm + bay.depth_mm + out_mm / 2), f"{bay.name} goes in and comes out"
+    middle_mm, front_mm = (placed.left_mm + placed.right_mm) / 2, placed.back_mm + bay.depth_mm
+    yield "bay", to_room(run, middle_mm, placed.back_mm + bay.depth_mm / 2), f"{bay.name} stands there"
+    yield "way", to_room(run, middle_mm, front_mm + way_out_mm(bay) / 2), f"{bay.name} goes in and comes out"
