@@ -133,7 +133,7 @@ export function officeActions({ engine, show, toast, app }) {
 
   return {
     async office({ what, ...detail }) {
-      show({ officeProblem: null });
+      if (app().officeProblem) show({ officeProblem: null });
       try {
         await does[what](detail);
       } catch (error) {

@@ -1,0 +1,41 @@
+// What the job's home tells the fitter to do next.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { nextStep } from "../src/views/next.js";
+
+const local = ({ reads = [], good = [], chosen = null, ticked = [] } = {}) => ({
+  reads: new Set(reads), goodEnough: new Set(good), decisions: new Map(chosen ? [["k", { raw: chosen }]] : []), legsSet: new Map(ticked.map((id) => [id, {}])),
+});
+const spots = (...states) => states.map((state, at) => ({ id: `s${at}`, pass: 1, state }));
+const unit = (id, leg) => ({ id, number: Number(id.slice(1)), legs: [{ wind: null, set_at: null, ...leg }] });
+const step = (plan, known) => nextStep("k", { survey: { next_words: "w", stations: spots("read") }, datum: {}, units: [], ...plan }, local(known));
+
+test("reading goes on until each first station was read, on this phone or in the plan", () => {
+  const survey = { next_words: "w", stations: spots("unread", "unread") };
+  assert.equal(step({ survey }).act, "Start the survey");
+  assert.deepEqual([step({ survey }, { reads: ["s0"] }).act, step({ survey }, { reads: ["s0"] }).left], ["Carry on reading", 1]);
+  assert.equal(step({ survey }, { reads: ["s0", "s1"] }).act, "See the entries"); // no level yet, so nothing to choose from
+  assert.equal(step({ survey: undefined }).act, "Start the survey");
+});
+
+test("stations in between are asked for until they are read or done without", () => {
+  const survey = { next_words: "w", stations: [...spots("read"), { id: "half", pass: 2, state: "unread" }] };
+  assert.equal(step({ survey }).act, "Carry on reading");
+  assert.equal(step({ survey }, { good: ["k"] }).act, "Choose the datum");
+  assert.equal(step({ survey }, { reads: ["half"] }).act, "Choose the datum");
+});
+
+test("a datum chosen on this phone is named, and rivals are to be agreed on", () => {
+  assert.match(step({}, { chosen: "873.5" }).said, /873\.5 is chosen on this phone/);
+  assert.equal(step({ datum: { rivals: ["a", "b"] } }).act, "Agree on one datum");
+});
+
+test("legs that moved after they were set go before all, then legs to set, then paper", () => {
+  const datum = { decided: {} };
+  const moved = unit("u2", { set_at: { text: "152" }, wind: { text: "+2" } });
+  const unread = { next_words: "w", stations: spots("unread", "read") };
+  assert.deepEqual(step({ datum, survey: unread, units: [unit("u1"), moved] }).to, ["unit", "u2"]);
+  assert.equal(step({ datum, units: [moved] }, { ticked: ["u2"] }).act, "Print the sheets"); // wound and ticked, not in the plan yet
+  assert.equal(step({ datum, units: [unit("u1")] }).act, "Set the legs");
+  assert.equal(step({ datum, units: [unit("u1", { set_at: { text: "152" } })] }).act, "Print the sheets");
+});
