@@ -121,6 +121,21 @@ def test_a_station_with_a_reading_neither_moves_nor_changes_its_name(desk, fitte
     assert put(desk, free, 1).status_code == 200
 
 
+def test_an_id_that_was_given_on_site_is_not_given_again_at_the_desk(desk, fitter, made):
+    added = {"name": "high spot", "room": "kitchen", "x_mm": 900, "y_mm": 900, "serves": "", "surface": "floor"}
+    station = made.note(target="hump") | {"kind": "station", "data": added}
+    assert fitter.statuses(fitter.entry(made.set_up("set-up-1")), fitter.entry(station)) == ["stored", "stored"]
+    job = json.loads(desk.ask("GET", "/jobs/hall").text)
+    room = job["rooms"][0]
+    for id, kind in (("set-up-1", "set-up"), ("hump", "station")):
+        room["runs"][0]["items"][1]["id"] = id
+        errors = put(desk, job, 1).json["errors"]
+        assert list(errors) == ["rooms.0.runs.0.items.1.id"] and kind in errors["rooms.0.runs.0.items.1.id"][0]
+    room["runs"][0]["items"][1]["id"] = "unit-2"
+    room["stations"].append({"id": "hump", "name": "high spot", "x_mm": 900, "y_mm": 900})
+    assert put(desk, job, 1).status_code == 200
+
+
 BAD = {
     "title": lambda job: job.pop("title"),
     "rooms.0.runs.0.items.0.width_mm": lambda job: job["rooms"][0]["runs"][0]["items"][0].update(width_mm="600"),

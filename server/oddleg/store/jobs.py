@@ -16,7 +16,7 @@ from oddleg.documents.job_file import job_text, load_job
 from oddleg.documents.payload import body_of
 from oddleg.documents.room_record import GREATEST_STATIONS
 from oddleg.documents.strict_json import DocumentError, parse_json
-from oddleg.job import Job, Reading, Room, Station
+from oddleg.job import AddedStation, Job, Reading, Room, SetUp, Station
 from oddleg.plan.stations import proposed_stations
 
 from .access import Caller, Random, job_head, visible_jobs
@@ -115,7 +115,7 @@ def replace_job(caller: Caller, job: Job, revision: int, now: datetime) -> Revis
             head = job_head(caller, job.id, locked=True)
             if head.revision != revision:
                 raise stale(job.id, revision, head.revision)
-            return _put(session, caller, head, succeeding(job_of(head), job, _read_stations(job.id)), now)
+            return _put(session, caller, head, succeeding(job_of(head), job, _on_site(job.id)), now)
     except StaleDataError:
         database.session.rollback()
         raise stale(job.id, revision, job_head(caller, job.id).revision) from None
@@ -156,11 +156,20 @@ def _with_stations(job: Job, room: Room) -> Room:
     return replace(room, stations=stations) if len(stations) <= GREATEST_STATIONS else room
 
 
-def succeeding(old: Job, new: Job, read: set[str]) -> Job:
+@dataclass(frozen=True)
+class OnSite:
+    """Ids that entries gave or used: stations that have a reading, stations added there, set-ups."""
+
+    read: frozenset[str]
+    added: frozenset[str]
+    set_ups: frozenset[str]
+
+
+def succeeding(old: Job, new: Job, on_site: OnSite) -> Job:
     """The new job as successor of the old: ids that are gone become tombstones, which may never be used again.
 
     A room that comes without stations keeps those that were accepted. Raises BadDocument where a tombstone is used, or
-    a station with a reading was moved or renamed.
+    an id that was given on site, or a station with a reading was moved or renamed.
     """
     had = {room.id: room for room in old.rooms}
     new = replace(new, rooms=tuple(_keeping_stations(room, had.get(room.id)) for room in new.rooms))
@@ -171,11 +180,18 @@ def succeeding(old: Job, new: Job, read: set[str]) -> Job:
         for path, id in ids_of(new)
         if id in tombs
     }
+    before = {id for _, id in ids_of(old)}
+    errors |= {
+        path: [f"The id {id!r} was given on site to a {kind}, and ids are unique within a job. Give another."]
+        for path, id in ids_of(new)
+        for kind, given in (("set-up", on_site.set_ups), ("station", on_site.added))
+        if id in given - before and not (kind == "station" and ".stations." in path)
+    }
     spots = {one.id: one for room in old.rooms for one in room.stations}
     for place, room in enumerate(new.rooms):
         for index, station in enumerate(room.stations):
             was = spots.get(station.id)
-            if was is None or station.id not in read:
+            if was is None or station.id not in on_site.read:
                 continue
             if (was.x_mm, was.y_mm, was.name, was.surface) != (
                 station.x_mm,
@@ -199,11 +215,14 @@ def _keeping_stations(room: Room, was: Room | None) -> Room:
     return replace(room, stations=was.stations) if was is not None and not room.stations else room
 
 
-def _read_stations(job: str) -> set[str]:
-    """Ids of the stations that have a reading."""
+def _on_site(job: str) -> OnSite:
     payloads = select(LogEntry.payload).where(LogEntry.job_id == job, LogEntry.bears, LogEntry.erased_at.is_(None))
-    bodies = (body_of(payload) for payload in database.session.scalars(payloads))
-    return {body.station for body in bodies if isinstance(body, Reading)}
+    bodies = [body_of(payload) for payload in database.session.scalars(payloads)]
+    return OnSite(
+        frozenset(body.station for body in bodies if isinstance(body, Reading)),
+        frozenset(body.id for body in bodies if isinstance(body, AddedStation)),
+        frozenset(body.id for body in bodies if isinstance(body, SetUp)),
+    )
 
 
 def _put(session: Session, caller: Caller, head: JobHead | None, job: Job, now: datetime) -> Revised:
