@@ -16,6 +16,7 @@ from .guesses import guesses
 from .heights import SAME_MM, Chain, chain, clear_findings
 from .legs import StandingLeg, standing_legs, unit_words
 from .levels import StationLevel
+from .moment import local_time
 from .plinth import gap_places
 from .rod import Placed
 from .sightings import listed
@@ -115,9 +116,9 @@ def datum(
         told.append(_clash(room, ends.least, ends.greatest, ends.clash_mm, step_mm))
     decided, rivals = None, tuple(entry.uid for entry in decisions) if len(decisions) > 1 else ()
     if rivals:
-        told.append(_rivals(room, decisions, step_mm))
+        told.append(_rivals(job, room, decisions))
     elif decisions:
-        decided = _decided(decisions[0], step_mm)
+        decided = _decided(job, decisions[0])
         told += _outside(room, decisions[0], decided.datum, asked, readings, names, step_mm)
     if decided is None:
         told += _undecided(room, standing, legs_set, bool(rivals))
@@ -152,10 +153,11 @@ def _slacks(asked: Sequence[Demand], ends: Interval, decided: Decided | None, st
     return tuple(sorted(slacks, key=lambda slack: slack.slack.mm))
 
 
-def _decided(entry: Entry, step_mm: float) -> Decided:
-    decision = body(entry, DatumDecision)
-    why = f"Chosen by {entry.person} at {entry.at_utc} ({decision.choice.replace('_', ' ')}); it never moves by itself."
-    return Decided(decision.choice, figure(decision.datum_mm, step_mm, why), entry.uid, entry.person, entry.at_utc)
+def _decided(job: Job, entry: Entry) -> Decided:
+    decision, at = body(entry, DatumDecision), local_time(entry.at_utc, job.time_zone)
+    why = f"Chosen by {entry.person}, {at} ({decision.choice.replace('_', ' ')}); it never moves by itself."
+    chosen = figure(decision.datum_mm, job.rounding_mm, why)
+    return Decided(decision.choice, chosen, entry.uid, entry.person, entry.at_utc)
 
 
 def _floor_findings(
@@ -276,9 +278,10 @@ def _clash(room: Room, least: Demand, greatest: Demand, clash_mm: float, step_mm
     )
 
 
-def _rivals(room: Room, decisions: Sequence[Entry], step_mm: float) -> Finding:
+def _rivals(job: Job, room: Room, decisions: Sequence[Entry]) -> Finding:
     said = [
-        f"{text_mm(body(entry, DatumDecision).datum_mm, step_mm)} by {entry.person} at {entry.at_utc}"
+        f"{text_mm(body(entry, DatumDecision).datum_mm, job.rounding_mm)} by {entry.person}, "
+        f"{local_time(entry.at_utc, job.time_zone)}"
         for entry in decisions
     ]
     return Finding(

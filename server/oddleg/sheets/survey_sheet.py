@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from datetime import datetime
 from typing import Any
-from zoneinfo import ZoneInfo
 
 from oddleg.drawings import plan_of_datum, plan_of_survey, svg
 from oddleg.plan import Plan, RoomPlan
 from oddleg.plan.figure import text_mm
+from oddleg.plan.moment import local_time
 from oddleg.plan.parts import STAGE_NAMES, Part, all_findings
 from oddleg.plan.survey import latest_levels
 
@@ -91,19 +90,10 @@ def finding_rows(plan: Plan, names: list[str]) -> list[dict[str, Any]]:
     ]
 
 
-def local_time(at_utc: str, time_zone: str) -> str:
-    """A phone's time as words in the job's time zone; as it came where it is no time."""
-    try:
-        at = datetime.fromisoformat(at_utc).astimezone(ZoneInfo(time_zone))
-    except (ValueError, KeyError):
-        return at_utc
-    return f"{at.day} {at:%B %Y}, {at:%H:%M}"
-
-
 def _stations(room: RoomPlan, survey: Part) -> list[dict[str, str]]:
     latest = latest_levels(room.levels)
     rows = []
-    for one in survey["stations"]:
+    for one in sorted(survey["stations"], key=lambda one: one["surface"] == "overhead"):
         level = latest.get(one["id"])
         rows.append(
             {
