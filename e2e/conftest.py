@@ -91,9 +91,11 @@ def ready_phone(phone, office, fitter):
 
 
 @pytest.fixture
-def at_bench_mark(ready_phone):
-    """In the survey, with a set-up; the phone asks for the bench mark."""
+def at_bench_mark(ready_phone, office):
+    """In the survey, with a set-up that is in the office already; the phone asks for the bench mark."""
     ready_phone.open(ready_phone.survey)
     ready_phone.set_up("stripped", place=False)
     ready_phone.at_spot("cut in the door sill")
+    office.wait_for_entries(ready_phone.job, 1)
+    ready_phone.has_unsent(0)
     return ready_phone

@@ -9,12 +9,14 @@ import signal
 import socket
 import subprocess
 import sys
+import time
 import urllib.error
 import urllib.request
 from pathlib import Path
 
 PROGRAM = Path(sys.executable).with_name("oddleg")
 STOPS_WITHIN_S = 30
+WAITS_S = 30
 
 
 def free_port():
@@ -128,6 +130,13 @@ class Office:
 
     def code(self, name):
         return self.ask(f"/people/{self.people[name]}/codes", "POST", {})["code"]
+
+    def wait_for_entries(self, job, count):
+        """Until the job's log has that many."""
+        until = time.monotonic() + WAITS_S
+        while len(self.entries(job)) < count:
+            assert time.monotonic() < until, f"{len(self.entries(job))} of {count} entries came within {WAITS_S} s"
+            time.sleep(0.05)
 
     def entries(self, job):
         """Payloads of the job's log, in order."""

@@ -15,7 +15,6 @@ def numbers(office, phone):
 
 def test_a_lost_answer_doubles_nothing(at_bench_mark, office):
     phone = at_bench_mark
-    phone.has_unsent(0)
     lost = []
 
     def lose(route):
@@ -59,7 +58,6 @@ REFUSALS = {
 @pytest.mark.parametrize("fault", REFUSALS)
 def test_entries_outlive(at_bench_mark, office, fault):
     phone = at_bench_mark
-    phone.has_unsent(0)
     answer, said = REFUSALS[fault]
     phone.context.route(EVERYTHING, lambda route: route.fulfill(**answer))
     phone.read("cut in the door sill", "1200")

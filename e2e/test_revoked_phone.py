@@ -6,7 +6,6 @@ from playwright.sync_api import expect
 
 def test_a_revoked_phone_hands_over_and_the_office_sees_it(at_bench_mark, make_phone, office, fitter):
     phone = at_bench_mark
-    phone.has_unsent(0)
     phone.offline()
     phone.read("cut in the door sill", "1200")
     (pairing,) = [one["id"] for one in office.ask("/pairings")["pairings"] if one["person"]["name"] == fitter]
