@@ -3,7 +3,7 @@
 import pytest
 from PIL import ImageFont
 
-from oddleg.drawings.lettering import FONTS, Area, Page, shortened, text_width_mm, wrapped
+from oddleg.drawings.lettering import COVERS, CROSSES, FONTS, Area, Page, shortened, text_width_mm, wrapped
 from oddleg.drawings.primitives import Line, Text
 
 
@@ -42,7 +42,7 @@ def test_what_does_not_fit_ends_in_an_ellipsis():
 def test_two_labels_of_neighbours_do_not_lie_on_each_other():
     page = Page(90.0, 60.0)
     marks = [page.label(40.0 + i * 3, 30.0, 1.7, [("back three", False)], 3.0) for i in range(4)]
-    areas = page.taken
+    areas = [area for area, cost in page.taken if cost == COVERS]
     assert all(a.shared_mm2(b) == 0 for i, a in enumerate(areas) for b in areas[i + 1 :])
     assert all(any(isinstance(mark, Text) for mark in each) for each in marks)
 
@@ -53,3 +53,27 @@ def test_a_label_that_stands_off_is_led_back_to_its_spot():
     marks = page.label(45.0, 30.0, 1.7, [("back three", False)], 3.0)
     led = [mark for mark in marks if isinstance(mark, Line)]
     assert [(line.x1_mm, line.y1_mm) for line in led] == [(45.0, 30.0)]
+
+
+def test_a_label_goes_further_out_rather_than_across_an_edge():
+    def where(page):
+        return next(mark for mark in page.label(45.0, 30.0, 1.7, [("back three", False)], 3.0) if isinstance(mark, Text))
+
+    edge = Area(30.0, 25.8, 60.0, 26.4)  # through the place that is best when nothing is there
+    page = Page(90.0, 60.0)
+    assert edge.top_mm < where(page).y_mm < edge.bottom_mm + 3.0
+    page = Page(90.0, 60.0)
+    page.keep_clear([edge], CROSSES)
+    label = where(page)
+    assert label.y_mm < edge.top_mm or label.y_mm - 3.0 > edge.bottom_mm
+    assert page.is_free(edge)
+    page.keep_clear([edge])
+    assert not page.is_free(edge)
+
+
+def test_a_leader_is_not_drawn_through_words_where_another_way_is_as_short():
+    page = Page(90.0, 60.0)
+    page.keep_clear([Area(30.0, 25.0, 60.0, 35.0)], CROSSES)  # so that no label stands close by
+    page.keep_clear([Area(44.0, 26.0, 46.0, 28.0)])  # words just above the spot
+    (leader,) = [mark for mark in page.label(45.0, 30.0, 1.7, [("back", False)], 3.0) if isinstance(mark, Line)]
+    assert leader.y2_mm > 30.0

@@ -155,8 +155,8 @@ def _named(seen: Mapping[float, Sequence[tuple[float, float]]], sight: Sight, pa
             middles, key=lambda at: abs(at[0] - sight.width_mm / 2) + abs(at[1] - sight.height_mm / 2)
         ):
             area = Area(x_mm - half, y_mm - 1.6, x_mm + half, y_mm + 1.6)
-            if all(area.shared_mm2(other) == 0 for other in page.taken):
-                page.taken.append(area)
+            if page.is_free(area):
+                page.keep_clear([area])
                 marks.append(Text(x_mm, y_mm + 1.0, text, SMALL_MM, "middle", css="quiet", halo=True))
                 break
     return marks

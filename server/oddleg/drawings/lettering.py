@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import csv
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
@@ -116,6 +116,12 @@ class Area:
         return own_mm2 - self.shared_mm2(page)
 
 
+# What it costs a label to cover a mm2 of something that is drawn, of a mere line, and of what lies beyond the page.
+COVERS, CROSSES, BEYOND = 4.0, 2.0, 80.0
+# What a label's leader costs for each mm, and for each mm that it runs over something drawn.
+LED, LED_ACROSS = 0.4, 3.0
+LEADER_STEP_MM = 0.7
+
 # Where a label may stand beside its spot, best first: (across, down) from the spot's middle, in shares of the way.
 SIDES = ((0, -1), (0, 1), (1, 0), (-1, 0), (1, -1), (-1, -1), (1, 1), (-1, 1))
 LED_OUT_MM = (0.0, 3.5, 7.0, 10.5)
@@ -127,17 +133,21 @@ class Page:
 
     width_mm: float
     height_mm: float
-    taken: list[Area] = field(default_factory=list)
+    taken: list[tuple[Area, float]] = field(default_factory=list)
 
-    def keep_clear(self, areas: Iterable[Area]) -> None:
-        self.taken.extend(areas)
+    def keep_clear(self, areas: Iterable[Area], cost: float = COVERS) -> None:
+        self.taken.extend((area, cost) for area in areas)
 
-    def _near(self, x_mm: float, y_mm: float, across_mm: float, down_mm: float) -> list[Area]:
+    def is_free(self, area: Area) -> bool:
+        """Whether nothing but lines is there."""
+        return all(weight < COVERS or area.shared_mm2(other) == 0 for other, weight in self.taken)
+
+    def _near(self, x_mm: float, y_mm: float, across_mm: float, down_mm: float) -> list[tuple[Area, float]]:
         """What a label of this spot could meet at all: a long room has thousands of areas elsewhere."""
         left, right, top, bottom = x_mm - across_mm, x_mm + across_mm, y_mm - down_mm, y_mm + down_mm
         return [
-            one
-            for one in self.taken
+            (one, cost)
+            for one, cost in self.taken
             if one.left_mm < right and one.right_mm > left and one.top_mm < bottom and one.bottom_mm > top
         ]
 
@@ -168,18 +178,24 @@ class Page:
                     middle_x - width_mm / 2 - 0.3, middle_y - height_mm / 2 - 0.3,
                     middle_x + width_mm / 2 + 0.3, middle_y + height_mm / 2 + 0.3,
                 )  # fmt: skip
-                cost = 4 * 20 * area.outside_mm2(page) + led_mm * 0.4
-                for other in near:
+                cost = BEYOND * area.outside_mm2(page) + led_mm * LED
+                for other, weight in near:
                     if best is not None and cost >= best[0]:
                         break
-                    cost += 4 * area.shared_mm2(other)
+                    cost += weight * area.shared_mm2(other)
+                if led_mm > 0 and (best is None or cost < best[0]):
+                    drawn = [other for other, weight in near if weight >= COVERS]
+                    steps = _leader(x_mm, y_mm, radius_mm, area)
+                    cost += LED_ACROSS * LEADER_STEP_MM * sum(any(map(step.shared_mm2, drawn)) for step in steps)
                 if best is None or cost < best[0] - 1e-9:
                     best = cost, area, led_mm, across
-            if best is not None and best[0] <= led_mm * 0.4 + 1e-9:
+            if best is not None and best[0] <= led_mm * LED + 1e-9:
                 break
         assert best is not None
         _, area, led_mm, across = best
-        self.taken.append(area)
+        self.keep_clear([area])
+        if led_mm > 0:
+            self.keep_clear(_leader(x_mm, y_mm, radius_mm, area), CROSSES)
         anchor, at_x = {
             0: ("middle", (area.left_mm + area.right_mm) / 2),
             1: ("start", area.left_mm + 0.3),
@@ -194,3 +210,16 @@ class Page:
             base_mm = area.top_mm + 0.3 + size_mm * (CAP_HEIGHT + 1.1 * i)
             marks.append(Text(at_x, base_mm, text, size_mm, anchor, bold, css, halo=True))
         return marks
+
+
+def _leader(x_mm: float, y_mm: float, radius_mm: float, area: Area) -> Iterator[Area]:
+    """The line from a spot's edge to its label, as small areas along it."""
+    across_mm = min(max(x_mm, area.left_mm), area.right_mm) - x_mm
+    down_mm = min(max(y_mm, area.top_mm), area.bottom_mm) - y_mm
+    length_mm = max((across_mm**2 + down_mm**2) ** 0.5, 1e-9)
+    at_mm = radius_mm + LEADER_STEP_MM / 2
+    while at_mm < length_mm - LEADER_STEP_MM / 2:
+        x, y = x_mm + across_mm * at_mm / length_mm, y_mm + down_mm * at_mm / length_mm
+        half = LEADER_STEP_MM / 2
+        yield Area(x - half, y - half, x + half, y + half)
+        at_mm += LEADER_STEP_MM

@@ -9,7 +9,7 @@ from itertools import pairwise
 from oddleg.job import ApplianceBay, BenchMark, Carcass, Doorway, EndPanel, OpenUnit, Point, Room, Station
 from oddleg.plan.rod import Placed
 
-from .lettering import SMALL_MM, Area, Page, shortened, text_width_mm
+from .lettering import CROSSES, SMALL_MM, Area, Page, shortened, text_width_mm
 from .primitives import Circle, Group, Line, Mark, Polygon, Polyline, RoomAxes, Text
 
 PHONE_WIDTH_MM = 90.0
@@ -52,8 +52,11 @@ def sight_of(
     width_mm: float,
     greatest_height_mm: float,
     margin_mm: float = MARGIN_MM,
+    beside_mm: float = MARGIN_MM,
 ) -> Sight:
-    """The sight that shows the whole room on paper `width_mm` wide and at most `greatest_height_mm` high."""
+    """The sight that shows the whole room on paper `width_mm` wide and at most `greatest_height_mm` high, with
+    `margin_mm` left above and below it and `beside_mm` or more at its sides.
+    """
     points = [point for wall in room.walls for point in wall.points]
     points += [
         Point(mark.x_mm, mark.y_mm) for mark in room.bench_marks if mark.x_mm is not None and mark.y_mm is not None
@@ -65,7 +68,7 @@ def sight_of(
     left_mm, right_mm = min(p.x_mm for p in points), max(p.x_mm for p in points)
     top_mm, bottom_mm = min(p.y_mm for p in points), max(p.y_mm for p in points)
     room_width_mm, room_height_mm = max(right_mm - left_mm, 500.0), max(bottom_mm - top_mm, 500.0)
-    scale = min((width_mm - 2 * margin_mm) / room_width_mm, (greatest_height_mm - 2 * margin_mm) / room_height_mm)
+    scale = min((width_mm - 2 * beside_mm) / room_width_mm, (greatest_height_mm - 2 * margin_mm) / room_height_mm)
     spare_mm = (width_mm - 2 * margin_mm) / scale - room_width_mm
     return Sight(left_mm - spare_mm / 2, top_mm, scale, width_mm, room_height_mm * scale + 2 * margin_mm, margin_mm)
 
@@ -98,6 +101,7 @@ def items(placed: Sequence[Placed], numbers: Mapping[str, int], sight: Sight, pa
         if corners is None or not one.stands:
             continue
         points = tuple(sight.at(corner) for corner in corners)
+        page.keep_clear((edge for a, b in pairwise((*points, points[0])) for edge in _along(a, b, 0.3)), CROSSES)
         shape: Mark
         if isinstance(one.item, ApplianceBay):
             shape = Polygon(points, "bay")
@@ -178,14 +182,14 @@ def _middle(door: Doorway, sight: Sight) -> tuple[float, float]:
     return (x1 + x2) / 2, (y1 + y2) / 2
 
 
-def _along(a: tuple[float, float], b: tuple[float, float]) -> Iterator[Area]:
-    """Areas that cover a wall's line: one where it runs straight across or down the page, else one about every 4 mm."""
+def _along(a: tuple[float, float], b: tuple[float, float], half_mm: float = 0.7) -> Iterator[Area]:
+    """Areas that cover a line: one where it runs straight across or down the page, else one about every 4 mm."""
     across_mm, down_mm = b[0] - a[0], b[1] - a[1]
     count = max(1, min(40, int(min(abs(across_mm), abs(down_mm)) / 1.5)))
     for i in range(count):
         x1, x2 = sorted((a[0] + across_mm * i / count, a[0] + across_mm * (i + 1) / count))
         y1, y2 = sorted((a[1] + down_mm * i / count, a[1] + down_mm * (i + 1) / count))
-        yield Area(x1 - 0.7, y1 - 0.7, x2 + 0.7, y2 + 0.7)
+        yield Area(x1 - half_mm, y1 - half_mm, x2 + half_mm, y2 + half_mm)
 
 
 def _around(x_mm: float, y_mm: float, radius_mm: float) -> Area:

@@ -32,6 +32,9 @@ STATE_WORDS = {
     "blocked": "blocked, later",
 }
 
+# On paper names with levels stand outside the walls, above two lines of them, beside a name's width.
+PAPER_MARGINS_MM = (10.0, 17.0)
+
 
 def survey_drawing(
     room: Room,
@@ -48,9 +51,9 @@ def survey_drawing(
     `on_paper` there is nothing to tap, and the level stands under the name.
     """
     stations = station_list.stations
-    sight = sight_of(
-        room, placed, [one.station for one in stations], width_mm, greatest_height_mm, 10.0 if on_paper else MARGIN_MM
-    )
+    above_mm, beside_mm = PAPER_MARGINS_MM if on_paper else (MARGIN_MM, MARGIN_MM)
+    spots = [one.station for one in stations]
+    sight = sight_of(room, placed, spots, width_mm, greatest_height_mm, above_mm, beside_mm)
     legend = _legend(stations, sight.height_mm, width_mm, bool(set_ups))
     page = Page(width_mm, sight.height_mm)
     marks = shell(room, sight, page)
