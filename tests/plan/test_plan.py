@@ -107,6 +107,16 @@ def test_a_job_without_readings_makes_a_plan_that_says_what_to_do_next():
     assert found.rooms[0].units == () and not found.rooms[0].datum.decided
 
 
+def test_a_covering_of_unknown_thickness_is_told_before_anybody_reads_on_it():
+    """In the demo an old vinyl, gone once stripped, is of unknown thickness; a known one is nothing to be told."""
+    words = parts(demo_hall.hall_plan(), 1)["survey/kitchen"]["stage_words"]
+    assert list(words) == ["as_found"] and "old vinyl sheet" in words["as_found"]
+    job = demo_hall.job()
+    known = dataclasses.replace(job.rooms[0].old_coverings[0], thickness_mm=2.0)
+    thick = dataclasses.replace(job, rooms=(dataclasses.replace(job.rooms[0], old_coverings=(known,)),))
+    assert parts(plan(thick, demo_hall.entries()), 1)["survey/kitchen"]["stage_words"] == {}
+
+
 @pytest.mark.parametrize("count", [0, 1])
 def test_a_room_of_no_runs_and_a_run_of_no_items_make_a_plan(count):
     room = sample.room(*[sample.run() for _ in range(count)])

@@ -100,7 +100,8 @@ class SetUp extends LitElement {
     const { stages, lasers, instruments } = this.#job;
     const part = this.app.pack.parts[`survey/${this.room}`];
     return html`<div class="two"><div class="stack">
-      <fieldset><legend>The floor now</legend>${this.#radios("stage", stages.map((one) => [one.id, one.name]), this.stage, (id) => (this.stage = id))}</fieldset>
+      <fieldset><legend>The floor now</legend>${this.#radios("stage", stages.map((one) => [one.id, one.name]), this.stage, (id) => (this.stage = id))}
+        ${part.stage_words?.[this.stage] ? html`<p class="notice warn" role="status">${part.stage_words[this.stage]}</p>` : nothing}</fieldset>
       <fieldset><legend>Read from</legend>${this.#radios("laser", [...lasers.map((one) => [one.id, one.name, one.text]), [LINE, "a line on the wall", "drawn earlier, with its own level"]], this.laser, (id) => (this.laser = id))}</fieldset>
       <fieldset><legend>Read with</legend>${this.#radios("tool", instruments.map((one) => [one.id, one.name, `in ${one.unit}`]), this.tool, (id) => (this.tool = id))}</fieldset>
       ${this.#fromLine ? this.#lineFields() : nothing}

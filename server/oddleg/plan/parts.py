@@ -20,7 +20,7 @@ from .figure import Figure, figure
 from .finding import Finding, Severity
 from .legs import UnitLegs, unit_numbers
 from .skipped import skipped
-from .survey import next_words, quality, reading_limits
+from .survey import next_words, quality, reading_limits, stage_words
 
 Part = dict[str, Any]
 
@@ -262,6 +262,7 @@ def _survey_part(plan: Plan, room: RoomPlan) -> Part:
         ),
         "quality": list(quality(levels, room.site, names)),
         "next_words": next_words(room.site, room.station_list, room.room, room.datum.decided is not None),
+        "stage_words": stage_words(room.room),
         "skipped": list(skipped(job, room.room, room.site, levels, room.checks)),
         "findings": [finding_part(one) for one in (*levels.findings, *room.findings)],
     }

@@ -5,7 +5,20 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from oddleg.job import AddedStation, BenchMark, Blocked, Job, Point, Reading, Room, SetUp, Station, Tolerances, Way
+from oddleg.job import (
+    AddedStation,
+    BenchMark,
+    Blocked,
+    Job,
+    Point,
+    Reading,
+    Room,
+    SetUp,
+    Stage,
+    Station,
+    Tolerances,
+    Way,
+)
 
 from .figure import figure, text_mm
 from .finding import Finding, Severity
@@ -185,6 +198,22 @@ def reading_limits(job: Job) -> dict[str, dict[str, float]]:
     tolerances = job.tolerances
     staff = {"least_mm": tolerances.least_reading_mm, "greatest_mm": tolerances.greatest_reading_mm}
     return {"down": staff, "up": staff, "offset": {"least_mm": 0.0, "greatest_mm": tolerances.greatest_reading_mm}}
+
+
+def stage_words(room: Room) -> dict[str, str]:
+    """By stage: what to know before reading at it. A covering of unknown thickness is told before thirty readings stand
+    on it, not after.
+    """
+    words = {}
+    for stage in Stage:
+        lying = [one for one in room.old_coverings if stage.rank < one.gone_from.rank and one.thickness_mm is None]
+        if lying:
+            thick = " and ".join(one.name for one in lying)
+            words[stage.value] = (
+                f"Still on the floor: {thick}, and nobody knows yet how thick. What is read on it shows the floor as "
+                "it is, but serves no leg, bay or plinth until the thickness is known."
+            )
+    return words
 
 
 def next_words(site: Site, stations: StationList, room: Room, decided: bool) -> str:
