@@ -16,8 +16,10 @@ export function entriesView(app) {
   const list = [...newest.filter(needsAttention), ...newest.filter((one) => !needsAttention(one))]; // what asks for something comes first
   const replaced = new Set(list.map((one) => one.payload.replaces).filter(Boolean));
   const unsent = list.filter((one) => !one.sent).length;
+  const elsewhere = (app.state?.attention ?? 0) - list.filter(needsAttention).length;
   return html`
     ${handOver(app, unsent)}
+    ${elsewhere > 0 ? html`<p class="hint">${elsewhere} more ${elsewhere === 1 ? "needs" : "need"} attention in another job on this phone: open that job's entries.</p>` : nothing}
     ${planLine(app, "job")}
     ${list.length
       ? html`<ul class="rows">${list.map((one) => entryRow(one, nameOf, replaced))}</ul>`
