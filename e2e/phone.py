@@ -51,7 +51,7 @@ class Phone:
         self.open(f"#/join/{code}" if by_link else "#/join")
         if not by_link:
             self.page.get_by_label("Code", exact=True).fill(code)
-        self.button("Sign in on this phone").tap()
+        self.button("Sign in here").tap()
         expect(self.page.get_by_role("heading", level=1, name="Jobs")).to_be_visible()
 
     def wait_for_pack(self, title="Ferry hut"):

@@ -14,7 +14,7 @@ SMALL = json.loads((Path(__file__).parent / "small-job.json").read_text(encoding
 def desk(make_phone, office):
     desk = make_phone(phones.DESK)
     desk.open(f"#/join/{office.code('Office')}")
-    desk.button("Sign in on this phone").click()
+    desk.button("Sign in here").click()
     expect(desk.page.get_by_role("heading", level=1, name="Jobs")).to_be_visible()
     desk.go("#/people")
     return desk

@@ -21,7 +21,7 @@ def test_a_revoked_phone_hands_over_and_the_office_sees_it(at_bench_mark, make_p
 
     desk = make_phone(phones.DESK)
     desk.page.goto(f"{desk.origin}/#/join/{office.code('Office')}")
-    desk.button("Sign in on this phone").click()
+    desk.button("Sign in here").click()
     expect(desk.page.get_by_role("heading", level=1, name="Jobs")).to_be_visible()
     desk.go("#/people")
     case = desk.page.get_by_role("listitem").filter(has_text=fitter).filter(has_text=phone.job)

@@ -152,7 +152,7 @@ def signed_in(request, browser, hall):
     phone = phones.Phone(context, hall.origin, JOB)
     phone.size = request.param
     phone.open(f"#/join/{hall.code('Office')}")
-    phone.button("Sign in on this phone").click()
+    phone.button("Sign in here").click()
     phone.wait_for_pack("Hollowmere")
     yield phone
     context.close()
@@ -182,7 +182,7 @@ def test_nothing_is_wrong_with_signing_in(size, new_context, hall):
     phone.size = size
     phone.open("#/join")
     phone.page.get_by_label("Code", exact=True).fill("MREG7")
-    phone.button("Sign in on this phone").click()
+    phone.button("Sign in here").click()
     expect(phone.page.get_by_role("alert")).not_to_be_empty()
     assert held(phone, "sign-in") == []
 

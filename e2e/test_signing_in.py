@@ -18,7 +18,7 @@ def test_a_code_is_typed_once_and_its_second_use_is_refused_in_words(make_phone,
     late = make_phone()
     late.open("#/join")
     late.page.get_by_label("Code", exact=True).fill(code)
-    late.button("Sign in on this phone").tap()
+    late.button("Sign in here").tap()
     said = late.page.get_by_role("alert")
     expect(said).to_contain_text("code")
     expect(said).to_contain_text("office")
@@ -30,7 +30,7 @@ def test_a_code_that_cannot_be_one_is_not_even_sent(phone):
     sent = []
     phone.page.on("request", lambda request: sent.append(request.url))
     phone.page.get_by_label("Code", exact=True).fill("MREG7")
-    phone.button("Sign in on this phone").tap()
+    phone.button("Sign in here").tap()
     expect(phone.page.get_by_role("alert")).to_contain_text("8")
     assert not [url for url in sent if url.endswith("/claims")]
 

@@ -1,6 +1,7 @@
 /** What each event of the widgets does. Everything that may fail says so in words; nothing is saved but through the outbox. */
 import { html } from "lit";
 import { decisions, legsSet } from "./local.js";
+import { marked } from "./marks.js";
 import { officeActions } from "./office.js";
 import { ask, confirm, why } from "./ui/dialog.js";
 import { WORDS } from "./ui/finding.js";
@@ -159,6 +160,16 @@ export function actions({ engine, show, load, toast, app, setHalfFilled }) {
         <a class="btn" href=${address} download=${name} @click=${() => done()}>Keep as a file</a>
         <a class="btn main-act" href=${address} target="_blank" rel="noopener" @click=${() => done()}>Open the PDF</a></div>`);
       setTimeout(() => URL.revokeObjectURL(address), 600_000);
+    },
+    /** A mark typed off paper: what it shows as it is now, or that no plan on this phone has it. */
+    async mark(typed) {
+      let says = { words: `No plan here has the mark ${typed.trim()}. Either it was typed wrong, or its job is not on this phone, or the sheet is out of date: then print it again.` };
+      for (const { id, title } of app().jobs) {
+        const held = await engine.packs.read(id);
+        const found = held && marked(held, id, typed);
+        if (found) says = { words: `Up to date: ${found.title}, ${title}.`, href: found.href };
+      }
+      show({ view: { ...app().view, mark: says } });
     },
     async persist() {
       const { persisted } = await engine.device.askToPersist();

@@ -4,6 +4,8 @@ import { codeFrom } from "../join.js";
 import { emit } from "../ui/events.js";
 import { scan } from "../ui/scan.js";
 
+const KIND = /Mobi|Android|iPhone/.test(navigator.userAgent) ? "phone" : /iPad|Tablet/.test(navigator.userAgent) ? "tablet" : "computer";
+
 class Join extends LitElement {
   static properties = {
     code: {}, install: { type: Boolean }, installed: { type: Boolean }, wrong: {}, busy: { type: Boolean },
@@ -86,19 +88,17 @@ class Join extends LitElement {
           ? html`<video class="scan" muted playsinline aria-label="What the camera sees"></video>
             <button class="btn wide" type="button" @click=${() => this.#endScan()}>Stop the camera</button>`
           : html`<button class="btn wide" type="button" @click=${() => this.#scan()}>Scan the code</button>`}
-        <div><label class="label" for="device">What this phone is called</label>
+        <div><label class="label" for="device">What this ${KIND} is called</label>
           <input class="text" id="device" autocomplete="off" maxlength="60" .value=${this.device} @input=${(event) => (this.device = event.target.value)} />
           <p class="hint">So that the office can tell it from another and sign it out if it is lost.</p></div>
-        <button class="btn main-act wide" type="submit" ?disabled=${this.busy}>${this.busy ? "Signing in…" : "Sign in on this phone"}</button>
+        <button class="btn main-act wide" type="submit" ?disabled=${this.busy}>${this.busy ? "Signing in…" : "Sign in here"}</button>
       </form></div>`;
   }
 }
 customElements.define("odd-join", Join);
 
 function guessDevice() {
-  const agent = navigator.userAgent;
-  const kind = /Mobi|Android|iPhone/.test(agent) ? "phone" : /iPad|Tablet/.test(agent) ? "tablet" : "computer";
-  return `${kind}, ${new Date().toLocaleDateString("en-GB", { day: "numeric", month: "short" })}`;
+  return `${KIND}, ${new Date().toLocaleDateString("en-GB", { day: "numeric", month: "short" })}`;
 }
 
 export const join = (app) => html`<odd-join .code=${app.route.code ?? ""} .install=${Boolean(app.install)} .installed=${app.installed}

@@ -1,0 +1,25 @@
+/** The mark that a sheet or label carries, typed: which part of which plan on this phone has it now, and where it is shown. */
+import { to } from "./ui/router.js";
+
+const SHEETS = { survey: "datum", legs: "units", labels: "units" };
+
+/**
+ * @param {{manifest: {title: string, parts: {name: string, mark: string}[]}, parts: Record<string, any>}} pack
+ * @param {string} job
+ * @param {string} typed
+ * @returns {{title: string, href: string} | null}
+ */
+export function marked({ manifest, parts }, job, typed) {
+  const mark = typed.trim().toLowerCase();
+  const sheet = parts.sheets?.sheets.find((one) => one.mark === mark);
+  if (sheet) {
+    const [kind, ...room] = sheet.name.split("-");
+    const screen = SHEETS[kind];
+    return { title: sheet.title, href: screen === "datum" ? to("job", job, screen, room.join("-")) : to("job", job, screen) };
+  }
+  const part = manifest.parts.find((one) => one.mark === mark);
+  if (!part) return null;
+  const [kind, id] = part.name.split("/");
+  const title = kind === "unit" ? `Unit ${parts[part.name].number}: ${parts[part.name].name}` : manifest.title;
+  return { title, href: kind === "job" ? to("job", job) : to("job", job, kind, ...(id ? [id] : [])) };
+}
