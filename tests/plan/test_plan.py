@@ -22,7 +22,8 @@ from oddleg.job import (
     Way,
 )
 from oddleg.plan import plan as plan_of
-from oddleg.plan.parts import MARK_SIGNS, mark_of, parts
+from oddleg.plan.part_values import MARK_SIGNS, mark_of
+from oddleg.plan.parts import parts
 
 SET_UP = SetUp("one", "set-up one", "room", Stage.STRIPPED, "laser", "rule")
 

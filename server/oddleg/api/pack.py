@@ -10,7 +10,8 @@ from flask import Response, request
 from oddleg.charts import charts
 from oddleg.drawings import part_drawings, svg
 from oddleg.plan import Plan, plan
-from oddleg.plan.parts import mark_of, parts
+from oddleg.plan.part_values import mark_of
+from oddleg.plan.parts import parts
 from oddleg.store.gather import Gathered, gather
 from oddleg.store.records import keep_pack, manifest_of, part_body, sha_of, source_now
 

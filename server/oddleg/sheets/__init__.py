@@ -7,7 +7,8 @@ from typing import Any
 
 from oddleg.drawings.lettering import lines_at_most
 from oddleg.plan import Plan, RoomPlan
-from oddleg.plan.parts import Part, parts
+from oddleg.plan.part_values import Part
+from oddleg.plan.parts import parts
 
 from .labels import labels_content
 from .leg_sheet import legs_content

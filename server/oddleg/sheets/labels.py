@@ -7,7 +7,7 @@ from typing import Any
 from oddleg.drawings import bench_drawing, svg
 from oddleg.drawings.lettering import lines_at_most
 from oddleg.plan import Plan, RoomPlan
-from oddleg.plan.parts import Part
+from oddleg.plan.part_values import Part
 
 from .source import SheetSource
 

@@ -6,7 +6,7 @@ from typing import Any
 
 from oddleg.drawings import bench_drawing, svg
 from oddleg.plan import Plan, RoomPlan
-from oddleg.plan.parts import Part
+from oddleg.plan.part_values import Part
 
 from .source import SheetSource
 from .survey_sheet import finding_rows

@@ -8,8 +8,10 @@ from oddleg.drawings import plan_of_datum, plan_of_survey, svg
 from oddleg.plan import Plan, RoomPlan
 from oddleg.plan.figure import text_mm
 from oddleg.plan.moment import local_time
-from oddleg.plan.parts import STAGE_NAMES, Part, all_findings
+from oddleg.plan.part_values import Part
+from oddleg.plan.parts import all_findings
 from oddleg.plan.survey import latest_levels
+from oddleg.plan.survey_part import STAGE_NAMES
 
 from .source import SheetSource
 

@@ -1,0 +1,54 @@
+"""The small values that parts are made of: figures, findings, and the mark that stands for shown texts."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from typing import Any
+
+from .figure import Figure
+from .finding import Finding
+
+Part = dict[str, Any]
+
+# No letter or digit that is taken for another when it is read off a sheet and typed.
+MARK_SIGNS = "23456789abcdefghjkmnpqrstuvwxyz"
+MARK_LENGTH = 6
+
+
+def mark_of(shown: object) -> str:
+    """Six characters that stand for the shown texts in `shown`; exact lengths (`mm`) and old marks do not count."""
+    text = json.dumps(_texts(shown), ensure_ascii=False, separators=(",", ":"), sort_keys=True)
+    number = int.from_bytes(hashlib.sha256(text.encode()).digest()[:8], "big")
+    signs = []
+    for _ in range(MARK_LENGTH):
+        number, sign = divmod(number, len(MARK_SIGNS))
+        signs.append(MARK_SIGNS[sign])
+    return "".join(signs)
+
+
+def figure_part(one: Figure | None) -> Part | None:
+    """`mm` to the millionth: one reading more moves the last bits of every level, and no part may travel for those."""
+    return None if one is None else {"mm": round(one.mm, 6) + 0.0, "text": one.text, "why": one.why}
+
+
+def finding_part(one: Finding) -> Part:
+    return {
+        "rule": one.rule,
+        "severity": one.severity.value,
+        "place": one.place,
+        "wrong": one.wrong,
+        "cure": one.cure,
+        "source": one.source,
+        "amount": figure_part(one.amount),
+        "concerns": list(one.concerns),
+        "caution": one.caution,
+    }
+
+
+def _texts(shown: object) -> object:
+    if isinstance(shown, dict):
+        return {key: _texts(value) for key, value in shown.items() if key not in ("mm", "mark", "x_mm", "y_mm")}
+    if isinstance(shown, list | tuple):
+        return [_texts(one) for one in shown]
+    return shown
