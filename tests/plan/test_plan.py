@@ -155,6 +155,14 @@ def test_a_station_that_was_read_keeps_its_place_and_name_when_the_run_is_moved(
     assert len(after) == 5
 
 
+def test_the_bench_mark_is_asked_for_at_the_end_only_until_it_was_read_there():
+    whole = surveyed([1210.0] * 4)
+    assert parts(whole, 1)["survey/room"]["next_words"] == "Every station is read. Choose a datum."
+    late = whole.rooms[0].station_list.stations[0].station
+    again = surveyed([1210.0] * 4, read(late, 1210.0, 95))
+    assert parts(again, 1)["survey/room"]["next_words"] == "Every station is read. Read the nail again and choose a datum."
+
+
 def test_a_proposed_station_that_was_read_still_says_what_rests_on_it():
     assert {one.station.serves for one in surveyed([1210.0] * 4).rooms[0].station_list.stations} == {
         "back legs, Run A",

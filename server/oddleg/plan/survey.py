@@ -232,7 +232,9 @@ def next_words(site: Site, stations: StationList, room: Room, decided: bool) -> 
         return f"In between: {named(between)}; or tap “Good enough”."
     if decided:
         return "Every station is read and the datum is decided. Set the legs."
-    return f"Every station is read. Close on the {mark} and choose a datum."
+    if site.readings and body(site.readings[-1], Reading).station in {one.id for one in room.bench_marks}:
+        return "Every station is read. Choose a datum."
+    return f"Every station is read. Read the {mark} again and choose a datum."
 
 
 def _between(
