@@ -4,6 +4,7 @@ import contextlib
 import copy
 import dataclasses
 import json
+import re
 import typing
 
 import pytest
@@ -11,6 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from oddleg import job as job_package
+from oddleg.documents.called import CALLED
 from oddleg.documents.entry_kinds import KINDS
 from oddleg.documents.payload import (
     GREATEST_PAYLOAD_BYTES,
@@ -120,7 +122,7 @@ def test_a_field_too_many_or_too_few_puts_an_entry_aside(kind):
     assert "extra" in str(refused({**found, "extra": 1}))
     for name in found["data"]:
         less = {other: value for other, value in found["data"].items() if other != name}
-        assert f"data.{name}" in str(refused({**found, "data": less}))
+        assert CALLED[name].lower() in str(refused({**found, "data": less})).lower()
     for name in found:
         assert refused({other: value for other, value in found.items() if other != name}).reason in ("form", "schema", "kind")
 
@@ -152,11 +154,11 @@ def test_the_side_of_the_line_gives_the_sign_of_an_offset(raw, side, value_mm):
         (reading("1204,5", "mm", "1204"), "1204.5"), (reading("1.2045", "m", "1.2045"), "1204.5"),
         (reading("120,45", "cm", "120.45"), "1204.5"), (reading("1204,5", "mm", "1204.50"), "1204.5"),
         (reading("12", "mm", "12", way="offset", side="below"), "-12"), (reading("-12", "mm", "-12", way="offset", side="below"), "sign"),
-        (reading("12", "mm", "12", side="above"), "null"), (reading("12", "mm", "12", way="offset", side="left"), "above, below"),
+        (reading("12", "mm", "12", side="above"), "Only an offset"), (reading("12", "mm", "12", way="offset", side="left"), "above, below"),
         (reading("-12", "mm", "-12"), "range"), (reading("9999999", "mm", "9999999"), "range"), (reading(None), "null"),
         (reading("12", None), "null"), (reading("12", "mm", None), "null"), (reading(12), "quotes"), (reading("12", "mm", 12), "quotes"),
         (reading("12", "inch", "12"), "mm, cm, m"), (reading(way="sideways"), "down, up, offset"), (reading(set_up="S 1"), "id"),
-        (reading(x_mm=None), "y_mm"), (reading(x_mm=1e300), "range"), (reading(name=""), "characters"), (reading(name="a\0"), "NUL"),
+        (reading(x_mm=None), "both an X and a Y"), (reading(x_mm=1e300), "range"), (reading(name=""), "characters"), (reading(name="a\0"), "NUL"),
         (reading(name="\ud800"), "surrogate"), ({**reading(), "job": "No Such"}, "id"), ({**reading(), "replaces": "first"}, "uid"),
         ({**reading(), "at": None}, "null"), ({**reading(), "shown": {}}, "missing"), ({**reading(), "data": []}, "object"),
         ({**reading(), "at": {**reading()["at"], "utc": "2026-02-30T00:00:00Z"}}, "UTC"), ({**reading(), "at": {**reading()["at"], "utc": "yesterday"}}, "UTC"),
@@ -169,6 +171,42 @@ def test_what_is_wrong_is_said_in_words(changed, word):
     error = refused(changed)
     assert word in str(error)
     assert error.reason in ("form", "number", "json")
+
+
+def refusals(found, path=()):
+    """Every refusal that one field of this entry draws when it holds what does not belong there."""
+    for place in paths(found):
+        for value in (None, -1, "", "12..5", 10**9, {}, typed("900000", "mm", "900000")) if place else ():
+            changed = copy.deepcopy(found)
+            inner = changed
+            for step in place[:-1]:
+                inner = inner[step]
+            inner[place[-1]] = value
+            with contextlib.suppress(PayloadError):
+                read(changed)
+                continue
+            yield place, str(refused(changed))
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_fitter_reads_no_machine_path_in_a_refusal(kind):
+    for place, words in refusals(SAMPLES[kind][0]):
+        assert not re.search(r"data\.|\w_\w+( |:|$)", words.partition(": ")[0]), (place, words)
+
+
+def test_a_peg_too_far_away_is_called_by_its_name():
+    found, _ = SAMPLES["two_peg"]
+    far = {**found, "data": {**found["data"], "end_to_b": typed("300", "m", "300000")}}
+    assert str(refused(far)) == (
+        "The distance from the laser to peg B: 300000 mm is out of range; allowed: 0 to 200000 mm."
+    )
+    misread = {**found, "data": {**found["data"], "end_to_b": typed("5", "m", "500")}}
+    assert str(refused(misread)) == "The distance from the laser to peg B: 5 m reads as 5000 mm."
+
+
+def test_a_leg_is_called_by_its_letters():
+    found, _ = SAMPLES["legs_set"]
+    assert str(refused({**found, "data": {"heights": {"FL": "2000"}}})).startswith("The height of leg FL: 2000 mm")
 
 
 @pytest.mark.parametrize("raw", ["12..5", "", "NaN", "1e3", "twelve", "1 204", "-", "12.345"])

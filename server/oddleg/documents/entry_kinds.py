@@ -109,7 +109,7 @@ class Heights(Kind):
 
     def height(self, name: str, text: Any) -> float:
         try:
-            return within(parsed(text if isinstance(text, str) else "", "mm"), 0, 1_000)
+            return of_field(name, parsed(text if isinstance(text, str) else "", "mm"), 0, 1_000)
         except NumberError as error:
             raise ValidationError({name: [str(error)]}) from None
 
@@ -257,7 +257,7 @@ def reading(outer: Data, data: Data, value: Decimal | None) -> Reading:
     both_or_none(data)
     assert value is not None
     if data["side"] is not None and data["way"] is not Way.OFFSET:
-        raise ValidationError({"side": ["Only an offset lies above or below the line; elsewhere it must be null."]})
+        raise ValidationError({"side": ["Only an offset lies above or below the line."]})
     least = -GREATEST_READING_MM if data["way"] is Way.OFFSET else 0
     return Reading(
         set_up=data["set_up"],
@@ -326,7 +326,7 @@ def note(outer: Data, data: Data, value: Decimal | None) -> Note:
 
 def both_or_none(data: Data) -> None:
     if (data["x_mm"] is None) != (data["y_mm"] is None):
-        raise ValidationError({"x_mm": ["Both x_mm and y_mm are given, or both are null."]})
+        raise ValidationError({"x_mm": ["A place on the plan has both an X and a Y, or it is left open."]})
 
 
 def of_field(name: str, value: Decimal, least_mm: float, greatest_mm: float) -> float:

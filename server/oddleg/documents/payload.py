@@ -12,6 +12,7 @@ from marshmallow import ValidationError
 
 from oddleg.job import Body, Entry
 
+from .called import called
 from .entry_kinds import KINDS, SCHEMA_1, EntryKind
 from .fields import by_path
 from .numbers import NumberError, decimal_text, parsed
@@ -139,8 +140,9 @@ def typed(outer: Mapping[str, Any], wanted: bool) -> Decimal | None:
 
 
 def plainly(errors: Mapping[str, list[str]]) -> str:
-    """Errors by path as one text of bounded length."""
-    text = "; ".join(f"{path}: {' '.join(texts)}" for path, texts in errors.items())
+    """Errors by path as one text of bounded length, for a fitter to read: it is shown on the phone."""
+    text = "; ".join(f"{called(path)}: {' '.join(texts)}" for path, texts in errors.items())
+    text = text[:1].upper() + text[1:]
     return text if len(text) <= 1000 else f"{text[:997]}..."
 
 
