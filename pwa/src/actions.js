@@ -82,7 +82,8 @@ export function actions({ engine, show, load, toast, app, setHalfFilled }) {
         ${instead ? html`<p><b>It takes the place of ${instead}.</b>${ticked ? ` Legs of ${ticked} ${ticked === 1 ? "unit is" : "units are"} set already; those that differ have to be wound again.` : ""}</p>` : ""}
         ${open.length ? html`<p><b>Not settled yet:</b></p><ul class="rows">${open.map((one) => html`<li class="row"><span><b>${WORDS[one.severity]}:</b> ${one.place}. ${one.wrong}</span></li>`)}</ul>` : html`<p>No check stands against it.</p>`}
         ${listed("Skipped:", skipped)}${listed("Rests on a guess:", guesses)}
-        ${app().waiting ? html`<p><b>${app().waiting} of the entries known here are not in this plan yet.</b></p>` : ""}`;
+        ${app().waiting ? html`<p><b>${app().waiting} of the entries known here are not in this plan yet.</b></p>` : ""}
+        ${app().attention ? html`<p><b>${app().attention} ${app().attention === 1 ? "entry of yours needs" : "entries of yours need"} attention</b> and ${app().attention === 1 ? "is" : "are"} not in this plan.</p>` : ""}`;
       if (!(await confirm("Are you sure of this datum?", said, `Yes, ${figure.text}`))) return;
       await saveInPlaceOf(decisions(app().known, room), {
         draft: { kind: "decision", room, choice: choice.id, text: figure.text, expected: figure.text },

@@ -80,10 +80,14 @@ export class Engine extends EventTarget {
     return this.sync.run();
   }
 
-  /** Every entry of a job that this phone knows, see local.js. @param {string} job */
-  async known(job) {
-    const [rows, own, manifest] = await Promise.all([this.mirror.rows(job), this.outbox.entries(job), this.packs.manifest(job)]);
-    return known(rows, own, manifest?.source ?? null);
+  /**
+   * Every entry of a job that this phone knows, see local.js.
+   * @param {string} job
+   * @param {import("./outbox.js").Entry[]} own this phone's entries of that job
+   * @param {{position: number}} source of the plan that is shown
+   */
+  async known(job, own, source) {
+    return known(await this.mirror.rows(job), own, source);
   }
 
   /**

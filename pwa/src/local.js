@@ -5,8 +5,9 @@
  * @typedef {import("./outbox.js").Entry} OwnEntry
  * @typedef {import("./mirror.js").Row} Row
  * @typedef {{uid: string, payload: any, person: string | null, own: boolean, state: import("./outbox.js").State,
- *   problem: string | null, pos: number | null, in_plan: boolean, waits: boolean}} Known one entry, wherever it is known
- *   from; `waits`: it replaces one that is not here
+ *   problem: string | null, pos: number | null, in_plan: boolean, waits: boolean, dismissed: boolean}} Known one entry,
+ *   wherever it is known from; `waits`: it replaces one that is not here; `dismissed`: the office put it aside and closed
+ *   the case without it, so no plan ever has it
  * @typedef {{uid: string, set_up: string, way: string, side: string | null, raw: string, unit: string, value: string,
  *   utc: string, person: string | null, own: boolean, state: import("./outbox.js").State, problem: string | null,
  *   in_plan: boolean}} LocalReading
@@ -47,12 +48,14 @@ export function known(rows, outbox, source) {
         pos: row.pos,
         in_plan: row.pos <= seen,
         waits: waits(payload),
+        dismissed: false,
       };
     });
   const waiting = outbox
     .filter((entry) => !in_log.has(entry.uid))
-    .map(({ uid, payload, state, problem }) => ({
+    .map(({ uid, payload, state, problem, put_aside }) => ({
       uid, payload, person: null, own: true, state, problem, pos: null, in_plan: false, waits: waits(payload),
+      dismissed: put_aside && state === "office",
     }));
   return [...logged, ...waiting];
 }
@@ -63,15 +66,21 @@ export function known(rows, outbox, source) {
  * @param {Known[]} entries
  */
 export function live(entries) {
-  const replaced = new Set(entries.map((entry) => entry.payload.replaces));
-  return entries.filter((entry) => !entry.waits && entry.payload.data !== null && !replaced.has(entry.uid));
+  const counting = entries.filter((entry) => !entry.dismissed);
+  const replaced = new Set(counting.map((entry) => entry.payload.replaces));
+  return counting.filter((entry) => !entry.waits && entry.payload.data !== null && !replaced.has(entry.uid));
 }
 
+/** Those of this phone that somebody has to look at; the office may never let them in. @param {Known[]} entries */
+export const needAttention = (entries) => entries.filter((entry) => entry.state === "attention");
+
 /**
- * Entries that bear on the plan (all but notes) and are not in the one that is shown.
+ * Entries that bear on the plan (all but notes), are not in the one that is shown, and get into the next one by themselves:
+ * those that need attention are counted apart, and those that the office dismissed come into none.
  * @param {Known[]} entries
  */
-export const notInPlan = (entries) => entries.filter((entry) => !entry.in_plan && entry.payload.kind !== "note");
+export const notInPlan = (entries) =>
+  entries.filter((entry) => !entry.in_plan && !entry.dismissed && entry.state !== "attention" && entry.payload.kind !== "note");
 
 /**
  * The survey of one room as it stands on this phone.
@@ -115,6 +124,14 @@ export function survey(part, entries) {
  */
 export const decisions = (entries, room) =>
   live(entries).filter(({ payload }) => payload.kind === "decision" && payload.target === room);
+
+/**
+ * What a set-up is by now: one live entry, or rivals where two phones changed it.
+ * @param {Known[]} entries
+ * @param {string} set_up id
+ */
+export const setUpEntries = (entries, set_up) =>
+  live(entries).filter(({ payload }) => payload.kind === "set_up" && payload.target === set_up);
 
 /**
  * The live ticks "legs set" of one unit.

@@ -2,7 +2,7 @@
 import "./app.css";
 import { html, render } from "lit";
 import { startEngine } from "./engine.js";
-import { decisions, legsSet, live, notInPlan } from "./local.js";
+import { decisions, legsSet, live, needAttention, notInPlan } from "./local.js";
 import { actions } from "./actions.js";
 import { route } from "./ui/router.js";
 import { age } from "./ui/words.js";
@@ -14,7 +14,7 @@ const TOAST_MS = 4_000;
 
 /** What every view is given. Replaced as a whole, never edited, except by `show`. */
 let app = {
-  route: route(location.hash), me: null, jobs: [], pack: null, known: [], entries: [], local: null, waiting: 0, state: null,
+  route: route(location.hash), me: null, jobs: [], pack: null, known: [], entries: [], local: null, waiting: 0, attention: 0, state: null,
   settings: {}, storage: null, installed: false, install: null, update: false, toast: "", busy: null, view: {}, office: null,
   officeProblem: null, joinProblem: "", version: "", jobProblem: null, ready: false,
 };
@@ -64,12 +64,14 @@ function load() {
 }
 
 async function gather(asked) {
-  const { counts } = engine.outbox;
+  const jobs = await engine.packs.jobs();
+  const held = asked.job ? await engine.packs.read(asked.job) : null;
+  const { entries, counts } = await engine.outbox.moment(asked.job);
   const { status } = engine.sync;
   const common = {
     route: { ...asked, hash: location.hash },
     me: engine.pairing,
-    jobs: await engine.packs.jobs(),
+    jobs,
     storage: engine.device.storage,
     update: engine.update.waiting && !halfFilled && !app.updateLater,
     version: engine.version,
@@ -80,14 +82,13 @@ async function gather(asked) {
     },
   };
   if (!asked.job) return { ...common, pack: null, known: [], entries: [], local: null };
-  const held = await engine.packs.read(asked.job);
   if (!held) return { ...common, pack: null, jobProblem: status.jobs[asked.job] ?? status.problem };
   const { manifest, parts } = held;
   if (!parts.job) return { ...common, pack: null, jobProblem: "The plan has no part that names the job. It is fetched again." };
-  const known = await engine.known(asked.job);
+  const known = await engine.known(asked.job, entries, manifest.source);
   return {
-    ...common, pack: { manifest, parts }, known, entries: await engine.outbox.entries(asked.job),
-    waiting: notInPlan(known).length, local: local(parts.job, known), jobProblem: status.jobs[asked.job] ?? null,
+    ...common, pack: { manifest, parts }, known, entries,
+    waiting: notInPlan(known).length, attention: needAttention(known).length, local: local(parts.job, known), jobProblem: status.jobs[asked.job] ?? null,
   };
 }
 

@@ -7,7 +7,8 @@
  * @typedef {import("./db.js").StoredEntry} StoredEntry
  * @typedef {"phone" | "office" | "attention"} State
  * @typedef {{uid: string, seq: number, job: string, state: State, sent: boolean, problem: string | null,
- *   saved_at_ms: number, payload: object}} Entry
+ *   put_aside: boolean, saved_at_ms: number, payload: object}} Entry `put_aside`: the office did not let it into the log
+ *   when it came; without a problem its case is closed
  * @typedef {{unsent: number, oldest_unsent_ms: number | null, attention: number, total: number}} Counts
  *   `oldest_unsent_ms` is when the oldest unsent entry was saved, by the phone's clock
  * @typedef {{token: string, pairing: string, person: {id: string, name: string, role: string}, device: string}} Pairing
@@ -173,7 +174,8 @@ export class Outbox extends EventTarget {
         delete entry.unsent;
         delete entry.refused_at_ms;
         delete entry.problem;
-        entry.status = status;
+        // Offered again, a put-aside entry is a duplicate there; what became of it still counts here.
+        if (!(status === "duplicate" && entry.status === "quarantined")) entry.status = status;
         if (status === "quarantined" || status === "conflict") entry.problem = problem ?? PROBLEMS[status];
         await entries.put(entry);
         acknowledged += 1;
@@ -289,7 +291,20 @@ export class Outbox extends EventTarget {
     const stored = await this.#db.use((db) =>
       job === undefined ? db.getAllFromIndex("entries", "seq") : db.getAllFromIndex("entries", "job", job),
     );
-    return stored.sort((a, b) => a.seq - b.seq).map(shown);
+    return inOrder(stored);
+  }
+
+  /**
+   * A job's entries and the counts of all, as they are at one moment: a screen never shows one without the other.
+   * @param {string} [job] without one, no entries
+   * @returns {Promise<{entries: Entry[], counts: Counts}>}
+   */
+  async moment(job) {
+    return this.#db.use(async (db) => {
+      const { store } = db.transaction("entries");
+      const [stored, counts] = await Promise.all([job === undefined ? [] : store.index("job").getAll(job), counted(store)]);
+      return { entries: inOrder(stored), counts };
+    });
   }
 
   /** Those that need attention, each with its problem in words. @returns {Promise<Entry[]>} */
@@ -299,16 +314,7 @@ export class Outbox extends EventTarget {
 
   /** Counts again what is on disk, and says so if it differs: another tab may have saved or sent. */
   async recount() {
-    const counts = await this.#db.use(async (db) => {
-      const { store } = db.transaction("entries");
-      const oldest = await store.index("unsent").openCursor();
-      return {
-        unsent: await store.index("unsent").count(),
-        oldest_unsent_ms: oldest?.value.saved_at_ms ?? null,
-        attention: await store.index("problem").count(),
-        total: await store.count(),
-      };
-    });
+    const counts = await this.#db.use((db) => counted(db.transaction("entries").store));
     this.#counts = counts;
     this.dispatchEvent(new Event("change"));
     return counts;
@@ -341,6 +347,20 @@ const PROBLEMS = {
   conflict: "The office holds another entry under the same id and keeps both. Tell the office.",
 };
 
+/** @returns {Promise<Counts>} */
+async function counted(store) {
+  const [unsent, oldest, attention, total] = await Promise.all([
+    store.index("unsent").count(),
+    store.index("unsent").openCursor(),
+    store.index("problem").count(),
+    store.count(),
+  ]);
+  return { unsent, oldest_unsent_ms: oldest?.value.saved_at_ms ?? null, attention, total };
+}
+
+/** @param {StoredEntry[]} stored */
+const inOrder = (stored) => stored.sort((a, b) => a.seq - b.seq).map(shown);
+
 /** @param {StoredEntry} entry @returns {Entry} */
 function shown(entry) {
   const sent = entry.unsent === undefined;
@@ -351,6 +371,7 @@ function shown(entry) {
     state: entry.problem !== undefined ? "attention" : sent ? "office" : "phone",
     sent,
     problem: entry.problem ?? null,
+    put_aside: entry.status === "quarantined",
     saved_at_ms: entry.saved_at_ms,
     payload: JSON.parse(entry.payload),
   };

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { makeEntries } from "../src/entries.js";
-import { decisions, known, legsSet, live, notInPlan, survey, valueBefore } from "../src/local.js";
+import { decisions, known, legsSet, live, needAttention, notInPlan, setUpEntries, survey, valueBefore } from "../src/local.js";
 
 let ms = Date.UTC(2026, 10, 23, 8, 40);
 let ids = 0;
@@ -17,7 +17,7 @@ const part = {
   set_ups: [],
   limits: { ways: {}, repeat_mm: 1.5, step_mm: 12 },
 };
-const own = (payload, more = {}) => ({ uid: `own-${(ids += 1)}`, payload, state: "phone", problem: null, sent: false, ...more });
+const own = (payload, more = {}) => ({ uid: `own-${(ids += 1)}`, payload, state: "phone", problem: null, sent: false, put_aside: false, ...more });
 const row = (pos, payload, uid = `row-${pos}`) => ({ job: "hall", pos, uid, sha: "", payload: payload && JSON.stringify(payload), person: "Ben", received_at: "" });
 const setUp = (id = "s1", more = {}) => entries.set_up({ ...common, id, name: "set-up 1", room: "kitchen", stage: "as_found", laser: null, instrument: null, x_mm: null, y_mm: null, ...more });
 const reading = (station, raw, more = {}) => entries.reading({ ...common, station, set_up: "s1", way: "down", raw, unit: "mm", ...more });
@@ -102,6 +102,40 @@ test("not in the plan: unsent entries, sent ones beyond its position, and no not
   const waiting = notInPlan(known(rows, [own(reading(A2, "1204"))], { position: 1 }));
   assert.deepEqual(waiting.map((one) => [one.payload.kind, one.payload.target]), [["reading", "a1"], ["reading", "a2"]]);
   assert.equal(notInPlan(known(rows, [], { position: 2 })).length, 0);
+});
+
+test("what needs attention is counted apart, not for ever as not in the plan yet", () => {
+  const aside = own(reading(A1, "1200"), { state: "attention", problem: "Put aside.", sent: true, put_aside: true });
+  const all = known([row(1, setUp())], [own(reading(A2, "1204")), aside], { position: 1 });
+  assert.deepEqual(notInPlan(all).map((one) => one.payload.target), ["a2"]);
+  assert.deepEqual(needAttention(all).map((one) => one.uid), [aside.uid]);
+});
+
+test("what the office dismissed is in no plan: it neither waits nor counts, nor takes anything's place", () => {
+  const first = own(reading(A1, "1200"));
+  const dismissed = own(reading(A1, "1300", { replaces: first.uid }), { state: "office", sent: true, put_aside: true });
+  const all = known([row(1, setUp()), row(2, first.payload, first.uid)], [dismissed], { position: 2 });
+  assert.deepEqual(notInPlan(all), []);
+  assert.deepEqual(stationOf(survey(part, all), "a1").readings.map((one) => one.raw), ["1200"]);
+  const released = known([row(1, setUp()), row(2, first.payload, first.uid), row(3, dismissed.payload, dismissed.uid)], [dismissed], { position: 2 });
+  assert.deepEqual(stationOf(survey(part, released), "a1").readings.map((one) => one.raw), ["1300"]);
+  assert.equal(notInPlan(released).length, 1);
+});
+
+test("a changed set-up takes the old one's place and keeps its readings", () => {
+  const first = own(setUp("s1", { laser: "line" }));
+  const at = own(reading(A1, "1200"));
+  const changed = own(setUp("s1", { laser: "dot", x_mm: 5, y_mm: 6, replaces: first.uid }));
+  const { set_ups, stations } = survey(part, known([], [first, at, changed], null));
+  assert.deepEqual(set_ups.map(({ id, uid, laser, x_mm, readings }) => [id, uid, laser, x_mm, readings]), [["s1", changed.uid, "dot", 5, 1]]);
+  assert.equal(stationOf({ stations }, "a1").readings[0].raw, "1200");
+});
+
+test("two phones that changed one set-up leave rivals; both are told", () => {
+  const first = own(setUp());
+  const both = ["line", "dot"].map((laser) => own(setUp("s1", { laser, replaces: first.uid })));
+  const all = known([], [first, ...both, own(setUp("s2"))], null);
+  assert.deepEqual(setUpEntries(all, "s1").map((one) => one.uid), both.map((one) => one.uid));
 });
 
 test("decisions and set legs are told by room and item, rivals both", () => {

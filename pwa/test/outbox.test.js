@@ -177,3 +177,32 @@ test("a uid is a UUID of version 7", () => {
   const ones = uuid7(0, (bytes) => bytes.fill(0xff));
   assert.equal(ones, "00000000-0000-7fff-bfff-ffffffffffff"); // version 7, variant 10
 });
+
+test("a job's entries and the counts are of one moment, even while entries are saved", async () => {
+  const { note, outbox } = await phone();
+  const moments = [];
+  const saves = Array.from({ length: 12 }, async (_, at) => {
+    await note(`note ${at}`);
+    moments.push(await outbox.moment("hall"));
+  });
+  while (moments.length < 12) moments.push(await outbox.moment("hall"));
+  await Promise.all(saves);
+  for (const { entries, counts } of moments) assert.equal(entries.length, counts.unsent);
+  const { entries, counts } = await outbox.moment();
+  assert.deepEqual([entries, counts.total], [[], 12]);
+});
+
+test("an entry put aside stays known as that when it is offered again", async () => {
+  const { outbox, note } = await phone();
+  const uid = await note("x");
+  const answer = async (status) => {
+    const [{ sha }] = await outbox.unsent({ count: 1, bytes: 1e6 });
+    await outbox.acknowledge(await outbox.writer(), [{ uid, status, sha }]);
+  };
+  await answer("quarantined");
+  await outbox.takeAttention([]); // the office dismissed it
+  await outbox.renumber();
+  await answer("duplicate");
+  const [entry] = await outbox.entries();
+  assert.deepEqual([entry.state, entry.put_aside], ["office", true]);
+});

@@ -81,9 +81,10 @@ export function planLine(app, part) {
   const source = app.pack?.manifest?.source;
   if (!source) return nothing;
   const mark = app.pack.manifest.parts.find((one) => one.name === part)?.mark;
-  const waiting = app.waiting ?? 0;
+  const { waiting = 0, attention = 0 } = app;
   return html`<p class="plan-line">Plan of ${source.words ?? source.text}${mark ? html`, mark <span class="mark6">${mark}</span>` : nothing}.
     ${waiting
       ? html`<b>${waiting} ${waiting === 1 ? "entry is" : "entries are"} not in it yet.</b>`
-      : html`Every entry known here is in it.`}</p>`;
+      : attention ? nothing : html`Every entry known here is in it.`}
+    ${attention ? html`<a href=${to("job", app.route.job, "entries")}>${attention} ${attention === 1 ? "needs" : "need"} attention</a>.` : nothing}</p>`;
 }
