@@ -4,6 +4,7 @@ import io
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 
+import demo_hall
 import pdfplumber
 import pypdfium2
 import pytest
@@ -221,3 +222,10 @@ def test_the_mark_on_the_sheet_changes_with_the_figures_and_not_with_the_day():
 def test_a_letter_that_the_font_lacks_brings_no_other_font():
     with opened("labels-kitchen", sample.plan(title="厨房 → кухня")) as pdf:
         assert {char["fontname"].split("+")[1][:20] for char in pdf.pages[0].chars} == {"AtkinsonHyperlegible"}
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_pages_of_the_demos_sheets_are_numbered_from_one_on(name):
+    pages = pages_of(name, demo_hall.hall_plan())
+    for number, words in enumerate(pages, 1):
+        assert f"Page {number} of {len(pages)}" in words

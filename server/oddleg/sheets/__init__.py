@@ -44,7 +44,7 @@ def sheet_pdf(plan: Plan, name: str, printed: SheetSource) -> bytes:
         "room": room.room.name,
         "title": lines_at_most(head["title"], 1, *TITLE_LINES, bold=True),
         "mark": head["mark"],
-        "source": lines_at_most(f"Plan: {printed.source}", 2, *SOURCE_LINES),
+        "source": lines_at_most(f"From {printed.source}", 2, *SOURCE_LINES),
         "date": printed.date,
         "code": printed.code_svg(plan.job.id, *LINKS[kind], *([room_id] if kind == "survey" else [])),
         **KINDS[kind](plan, room, found, printed),
