@@ -1,10 +1,11 @@
 /** What each event of the widgets does. Everything that may fail says so in words; nothing is saved but through the outbox. */
 import { html } from "lit";
-import { decisions, legsSet } from "./local.js";
+import { decisions, legsSet, setUpEntries } from "./local.js";
 import { marked } from "./marks.js";
 import { officeActions } from "./office.js";
 import { ask, confirm, why } from "./ui/dialog.js";
 import { WORDS } from "./ui/finding.js";
+import { speak } from "./ui/speech.js";
 
 /**
  * @param {{engine: import("./engine.js").Engine, show: (facts: object) => void, load: (facts?: object) => Promise<unknown>,
@@ -29,17 +30,9 @@ export function actions({ engine, show, load, toast, app, setHalfFilled }) {
     }
     await load();
     if (said) toast(said);
-    if (spoken) speak(spoken);
+    if (spoken && app().settings.spoken) speak(spoken);
     done?.({ uid, target: payload.target });
     return uid;
-  }
-
-  function speak(text) {
-    if (!app().settings.spoken || !window.speechSynthesis) return;
-    window.speechSynthesis.cancel();
-    const words = new SpeechSynthesisUtterance(text);
-    words.lang = "en-GB";
-    window.speechSynthesis.speak(words);
   }
 
   async function undo(uid) {
@@ -57,6 +50,14 @@ export function actions({ engine, show, load, toast, app, setHalfFilled }) {
 
   return {
     save,
+    async "change-set-up"(what) {
+      try {
+        await saveInPlaceOf(setUpEntries(app().known, what.draft.id), what);
+      } catch (error) {
+        what.done(null);
+        throw error;
+      }
+    },
     async undo(uid) {
       const sure = await confirm("Take this back?", html`<p>A new entry takes it back; both stay in the log.</p>`, "Take it back");
       if (!sure) return;

@@ -4,28 +4,11 @@ import { live } from "../local.js";
 import { emit } from "../ui/events.js";
 import { askNumber } from "../ui/number_dialog.js";
 import { shape } from "../ui/shapes.js";
+import { METHODS, asking, readOn } from "./check_fields.js";
 import { planLine } from "./frame.js";
 
-const METHODS = {
-  two_peg: {
-    title: "Two pegs",
-    hint: "Best for a laser read on a staff. Two marks about 15 to 20 m apart, or as far as the room lets you.",
-    steps: [
-      { head: "Laser midway between A and B", fields: [["middle_a", "Reading at A", "staff"], ["middle_b", "Reading at B", "staff"]] },
-      { head: "Laser close to A", fields: [["end_a", "Reading at A", "staff"], ["end_b", "Reading at B", "staff"],
-        ["end_to_a", "Laser to A", "m"], ["end_to_b", "Laser to B", "m"]] },
-    ],
-  },
-  two_wall: {
-    title: "Two walls",
-    hint: "Best for a line laser. Close to wall 1, mark the line on both walls. Move it close to wall 2, set it to the mark there, mark wall 1 again.",
-    steps: [{ head: "At wall 1, two marks", fields: [["offset", "Second mark from the first", "signed"], ["walls_apart", "Wall to wall", "m"]] }],
-  },
-};
 const AXES = [["along", "Along the beam", "it rises or falls going away"], ["across", "Sideways", "one end of the line is higher"]];
 const axisWords = (axis) => AXES.find(([id]) => id === axis)?.[1].toLowerCase() ?? axis;
-// The server takes no room longer than this; more is metres typed as millimetres.
-const FURTHEST = { value: "200000", words: "More than 200 m: this one is in metres." };
 const VERDICTS = { within: ["good", "Within its accuracy"], outside: ["stop", "Outside its accuracy"], cannot_tell: ["warn", "Cannot tell"] };
 
 class Checks extends LitElement {
@@ -60,13 +43,15 @@ class Checks extends LitElement {
     return instruments.find((one) => one.id === (this.instrument ?? (instruments.length === 1 ? instruments[0].id : null)));
   }
 
+  /** They are the job's, so any room's part has them. */
+  get #limits() {
+    return Object.values(this.app.pack.parts).find((part) => part.limits)?.limits ?? null;
+  }
+
   async #ask(id, label, kind, title) {
     const tool = this.#instrument;
-    if (kind !== "m" && !tool) return void (this.wrong = "Choose first what you read with: its unit counts.");
-    const how = kind === "m"
-      ? { unit: "m", decimals: 2, label, greatest: FURTHEST }
-      : { unit: tool.unit, decimals: tool.decimals, label, ...(kind === "signed" ? { signed: "first mark" } : {}) };
-    const answer = await askNumber(title, how);
+    if (readOn(kind) && !tool) return void (this.wrong = "Choose first what you read with: its unit counts.");
+    const answer = await askNumber(title, { label, ...asking(kind, tool, this.#limits) });
     if (!answer) return;
     const { side, ...number } = answer;
     this.values = { ...this.values, [id]: { ...number, raw: side === "below" ? `-${number.raw}` : number.raw, side } };

@@ -1,16 +1,14 @@
-/** A new set-up, from choices only: stage, laser or line, what it is read with, and its place tapped on the plan. */
+/** A new set-up, or one that is put right, from choices only: stage, laser or line, what it is read with, and its place tapped on the plan. */
 import { LitElement, html, nothing } from "lit";
 import { drawing, paperPoint, roomPoint } from "../ui/drawing.js";
 import { emit } from "../ui/events.js";
-import { counted } from "./asked.js";
 import { askNumber } from "../ui/number_dialog.js";
 import { shape } from "../ui/shapes.js";
-
-const LINE = "";
+import { LINE, draftOf, formOf, unchanged } from "./set_up_form.js";
 
 class SetUp extends LitElement {
   static properties = {
-    app: { attribute: false }, room: {}, known: { attribute: false },
+    app: { attribute: false }, room: {}, known: { attribute: false }, changing: { attribute: false },
     stage: { state: true }, laser: { state: true }, tool: { state: true }, place: { state: true },
     level: { state: true }, give: { state: true }, wrong: { state: true }, busy: { state: true },
   };
@@ -18,6 +16,7 @@ class SetUp extends LitElement {
   constructor() {
     super();
     this.known = [];
+    this.changing = null;
     this.stage = this.laser = this.tool = this.place = this.level = this.give = null;
     this.wrong = {};
     this.busy = false;
@@ -29,6 +28,7 @@ class SetUp extends LitElement {
 
   connectedCallback() {
     super.connectedCallback();
+    if (this.changing) return void Object.assign(this, formOf(this.changing));
     const { stages, lasers, instruments } = this.app.pack.parts.job;
     const last = this.known.at(-1);
     const only = (list) => (list.length === 1 ? list[0].id : null);
@@ -60,7 +60,7 @@ class SetUp extends LitElement {
   /** What is missing, by the field where it is said. */
   #missing() {
     if (!this.stage) return { stage: "Choose what the floor is now." };
-    if (this.laser === null) return { laser: "Choose the laser, or the line." };
+    if (!this.#fromLine && !this.#job.lasers.some((one) => one.id === this.laser)) return { laser: "Choose the laser, or the line." };
     if (!this.#tool) return { tool: "Choose what you read with." };
     if (this.#fromLine && !this.level) return { line: "Enter the line's level above or below the bench mark." };
     if (this.#fromLine && !this.give) return { line: "Enter how sure you are of the line: give or take how much." };
@@ -70,21 +70,22 @@ class SetUp extends LitElement {
   #save() {
     this.wrong = this.#missing();
     if (Object.keys(this.wrong).length) return;
-    const line = this.#fromLine ? { level: signed(this.level), give_or_take: signed(this.give) } : null;
-    const count = counted(this.known.filter((one) => Boolean(one.line) === this.#fromLine).length + 1);
+    const { stage, laser, tool, place, level, give, room, known, changing } = this;
+    const form = { stage, laser, tool, place, level, give };
+    if (changing && unchanged(form, { room, known, changing })) return void this.#leave();
     this.busy = true;
-    emit(this, "save", {
-      draft: {
-        kind: "set_up", name: this.#fromLine ? `line ${count}` : `set-up ${count}`, room: this.room, stage: this.stage,
-        laser: this.#fromLine ? null : this.laser, instrument: this.tool,
-        x_mm: this.place?.x_mm ?? null, y_mm: this.place?.y_mm ?? null, line,
-      },
-      said: "Set-up saved on this phone",
+    emit(this, changing ? "change-set-up" : "save", {
+      draft: draftOf(form, { room, known, changing }),
+      said: `${changing ? `Change of ${changing.name}` : "Set-up"} saved on this phone`,
       done: (saved) => {
         this.busy = false;
         if (saved) this.dispatchEvent(new CustomEvent("set-up-made", { detail: saved.target }));
       },
     });
+  }
+
+  #leave() {
+    this.dispatchEvent(new CustomEvent("set-up-left"));
   }
 
   #radios(name, options, chosen, choose) {
@@ -111,20 +112,23 @@ class SetUp extends LitElement {
         ${this.place ? html`<button class="btn quiet" type="button" @click=${() => (this.place = null)}>Leave the place open</button>` : nothing}
         ${drawing(part.drawing, { tap: (event) => this.#tapped(event), label: "Plan: tap where the laser stands", large: true })}</div>`}
     </div>
-      <div class="btns foot"><button class="btn main-act" type="button" ?disabled=${this.busy} @click=${() => this.#save()}>Start reading</button>
-        ${this.known.length ? html`<button class="btn quiet" type="button" @click=${() => this.dispatchEvent(new CustomEvent("set-up-left"))}>Back to ${this.known.at(-1).name}</button>` : nothing}</div>`;
+      <div class="btns foot"><button class="btn main-act" type="button" ?disabled=${this.busy} @click=${() => this.#save()}>${this.changing ? "Save the change" : "Start reading"}</button>
+        ${this.known.length ? html`<button class="btn quiet" type="button" @click=${() => this.#leave()}>Back to ${(this.changing ?? this.known.at(-1)).name}</button>` : nothing}</div>`;
   }
 
   #tapped(event) {
     this.place = roomPoint(event) ?? this.place;
-    const svg = event.target.closest("svg");
-    svg?.querySelector(".tapped")?.remove();
-    if (svg && this.place) svg.append(mark(svg, this.place));
   }
 
   updated(changed) {
-    if (changed.has("place") && !this.place) this.querySelector(".tapped")?.remove();
+    if (changed.has("place") || changed.has("laser")) this.#markPlace();
     if (changed.has("wrong")) this.querySelector(".say-stop:not(:empty)")?.parentElement.scrollIntoView({ block: "center" });
+  }
+
+  #markPlace() {
+    this.querySelector(".tapped")?.remove();
+    const svg = this.querySelector(".board > svg");
+    if (svg?.getClientRects().length && this.place) svg.append(mark(svg, this.place));
   }
 
   #lineFields() {
@@ -138,9 +142,6 @@ class SetUp extends LitElement {
   }
 }
 customElements.define("odd-set-up", SetUp);
-
-/** The sign goes into `raw`, so that the server reads the same number from it. */
-const signed = ({ raw, unit, value, side }) => ({ raw: side === "below" && value !== "0" ? `-${raw}` : raw, unit, value });
 
 /** A cross on the plan at a spot in room axes. */
 function mark(svg, place) {

@@ -3,10 +3,13 @@ import { LitElement, html, nothing } from "lit";
 import { listen } from "../keys.js";
 import { questions, valueOf } from "../limits.js";
 import { survey as localSurvey, valueBefore } from "../local.js";
+import { keepTyping, keptTyping } from "../typing.js";
 import { confirm } from "../ui/dialog.js";
 import { emit } from "../ui/events.js";
 import { fig } from "../ui/figure.js";
 import { keypad, press, readout, sides } from "../ui/keypad.js";
+import { question } from "../ui/question.js";
+import { readBack } from "../ui/speech.js";
 import { WAYS, typed } from "../ui/words.js";
 import { askBlocked, askMore, askNote, askWay } from "./asked.js";
 import "./set_up.js";
@@ -17,12 +20,12 @@ class Survey extends LitElement {
   static properties = {
     app: { attribute: false }, room: {}, setUp: { state: true }, spot: { state: true }, raw: { state: true }, unit: { state: true },
     side: { state: true }, way: { state: true }, asked: { state: true }, wrong: { state: true }, tab: { state: true },
-    replacing: { state: true }, busy: { state: true }, making: { state: true }, adding: { state: true }, saved: { state: true },
+    replacing: { state: true }, busy: { state: true }, making: { state: true }, changing: { state: true }, adding: { state: true }, saved: { state: true },
   };
 
   constructor() {
     super();
-    Object.assign(this, { setUp: null, spot: null, tab: "read", busy: false, making: false, adding: false, saved: "", way: null });
+    Object.assign(this, { setUp: null, spot: null, tab: "read", busy: false, making: false, changing: null, adding: false, saved: "", way: null });
     this.#clear();
   }
 
@@ -43,9 +46,13 @@ class Survey extends LitElement {
   }
 
   willUpdate(changed) {
-    if (changed.has("room")) Object.assign(this, { setUp: null, spot: null });
+    if (changed.has("room")) {
+      this.#clear();
+      Object.assign(this, { setUp: null, spot: null, way: null });
+    }
     this.plan = this.app.pack.parts[`survey/${this.room}`];
     this.site = localSurvey(this.plan, this.app.known);
+    if (changed.has("room")) this.#typedBefore();
     this.current = this.site.set_ups.find((one) => one.id === this.setUp) ?? this.site.set_ups.at(-1) ?? null;
     if (!this.current) return;
     this.finished = next(this.site, this.current) === null;
@@ -53,10 +60,25 @@ class Survey extends LitElement {
   }
 
   updated(changed) {
+    this.#keepTyped();
     if (changed.has("spot") || changed.has("tab")) this.#showSpot();
     if (changed.has("tab") && changed.get("tab")) this.#keepPlace();
     if (changed.has("raw") && this.isConnected) emit(this, "half-filled", this.raw !== "");
     if (changed.has("asked") && this.asked) this.querySelector(".question button")?.focus();
+  }
+
+  /** What was half typed before a reload stands there again, at its own spot; nothing saves it. */
+  #typedBefore() {
+    const typing = keptTyping(sessionStorage, this.app.route.job, this.room, this.site);
+    if (!typing) return;
+    const { set_up, ...rest } = typing;
+    Object.assign(this, { ...rest, setUp: set_up, picked: true });
+  }
+
+  #keepTyped() {
+    if (!this.isConnected) return;
+    const { spot, raw, unit, side, way, replacing } = this;
+    keepTyping(sessionStorage, this.app.route.job, this.room, this.current ? { set_up: this.current.id, spot, raw, unit, side, way, replacing } : null);
   }
 
   /** The list opens at the row of the spot, the rest from its top. */
@@ -109,7 +131,7 @@ class Survey extends LitElement {
   #hearKeys() {
     const onKey = (event) => {
       if (event.ctrlKey || event.altKey || event.metaKey || event.target?.closest?.("input, textarea, select, dialog")) return;
-      if (!this.current || this.making || document.querySelector("dialog[open]")) return;
+      if (!this.current || this.making || this.changing || document.querySelector("dialog[open]")) return;
       if (/^[0-9.,]$/.test(event.key)) this.#key(event.key);
       else if (event.key === "Backspace") this.#key("rub");
       else if (event.key === "Enter" && this.raw && !event.target.closest?.("button, a, [data-station], summary")) this.#save();
@@ -121,7 +143,7 @@ class Survey extends LitElement {
   }
 
   #measured(sent) {
-    if (!this.current || this.making || document.querySelector("dialog[open]")) return;
+    if (!this.current || this.making || this.changing || document.querySelector("dialog[open]")) return;
     this.tab = "read";
     this.asked = null;
     if (sent.words) return void Object.assign(this, { raw: "", wrong: sent.words });
@@ -155,7 +177,7 @@ class Survey extends LitElement {
 
   #send(side, here) {
     const place = this.#place(this.spot);
-    const said = `${place.name}, ${typed({ raw: this.raw, unit: this.#unit, data: { side } })}`;
+    const said = readBack(place.name, { raw: this.raw, unit: this.#unit, side });
     this.busy = true;
     emit(this, "save", {
       draft: {
@@ -218,7 +240,19 @@ class Survey extends LitElement {
     this.#clear();
   }
 
+  #changed(event) {
+    Object.assign(this, { changing: null, setUp: event.detail, saved: "" });
+    window.scrollTo(0, 0);
+  }
+
   render() {
+    if (this.changing) {
+      const { name, readings: count } = this.changing;
+      return html`<div class="stack"><h2>Change ${name}</h2>
+        <p class="hint">${count ? `Its ${count === 1 ? "one reading stays" : `${count} readings stay`} and ${count === 1 ? "counts" : "count"} from what you say here.` : "It has no reading yet."} The change is a new entry; both stay in the log.</p>
+        <odd-set-up .app=${this.app} .room=${this.room} .known=${this.site.set_ups} .changing=${this.changing}
+          @set-up-made=${(event) => this.#changed(event)} @set-up-left=${() => (this.changing = null)}></odd-set-up></div>`;
+    }
     if (!this.current || this.making) {
       return html`<div class="stack"><h2>New set-up</h2><odd-set-up .app=${this.app} .room=${this.room} .known=${this.site.set_ups}
         @set-up-made=${(event) => this.#made(event)} @set-up-left=${() => (this.making = false)}></odd-set-up></div>`;
@@ -238,9 +272,14 @@ class Survey extends LitElement {
     return {
       app: this.app, part: this.plan, site: this.site, current: this.current, spot: this.spot, tab: this.tab, adding: this.adding,
       goTo: (id) => this.#goTo(id), setAdding: (adding) => (this.adding = adding),
-      newSetUp: () => (this.making = true), chooseSetUp: (id) => { this.setUp = id; this.#goTo(null); },
+      newSetUp: () => (this.making = true), changeSetUp: () => this.#change(), chooseSetUp: (id) => { this.setUp = id; this.#goTo(null); },
       source: this,
     };
+  }
+
+  #change() {
+    this.changing = this.current;
+    window.scrollTo(0, 0);
   }
 
   #pad() {
@@ -273,11 +312,13 @@ class Survey extends LitElement {
     const does = {
       way: async () => { this.way = (await askWay(this.#way)) ?? this.way; },
       replace: () => { this.replacing = !this.replacing; },
+      change: () => this.#change(),
       set_up: () => { this.making = true; },
     };
     const chosen = await askMore([
       ["way", `How read: ${WAYS[this.#way].long.toLowerCase()}`],
       ...(here ? [["replace", this.replacing ? "Repeat it: both count" : "Replace it: the new one counts"]] : []),
+      ["change", "Change this set-up"],
       ["set_up", "New set-up"],
     ]);
     if (chosen) await does[chosen]();
@@ -305,13 +346,14 @@ class Survey extends LitElement {
   }
 
   #question() {
-    const { words, meant } = this.asked;
     const said = typed({ raw: this.raw, unit: this.#unit, data: { side: this.#way === "offset" ? this.side : null } });
-    return html`<div class="question" role="alertdialog" aria-label="A question before it is saved"><p>${words}</p>
-      ${this.asked.why === "repeat" ? html`<button class="btn wide" type="button" @click=${() => { this.replacing = true; this.asked = null; this.#save(); }}>Replace the reading before</button>` : nothing}
-      ${meant ? html`<button class="btn main-act wide" type="button" @click=${() => { Object.assign(this, { raw: meant.raw, unit: meant.unit, asked: null }); }}>Take ${meant.raw} ${meant.unit}</button>` : nothing}
-      <button class="btn wide" type="button" @click=${() => (this.asked = null)}>Change it</button>
-      <button class="btn wide" type="button" @click=${() => this.#save(true)}>Save ${said} all the same</button></div>`;
+    return question(this.asked, {
+      save: `Save ${said} all the same`,
+      onTake: (meant) => Object.assign(this, { raw: meant.raw, unit: meant.unit, asked: null }),
+      onChange: () => (this.asked = null),
+      onSave: () => this.#save(true),
+      also: this.asked.why === "repeat" ? html`<button class="btn wide" type="button" @click=${() => { this.replacing = true; this.asked = null; this.#save(); }}>Replace the reading before</button>` : nothing,
+    });
   }
 }
 customElements.define("odd-survey", Survey);

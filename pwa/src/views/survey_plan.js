@@ -26,6 +26,7 @@ export function plan(how) {
       ${current ? list(how) : nothing}
       ${part.next_words ? html`<p>${part.next_words}</p>` : nothing}
       ${part.misclosure ? html`<p>Misclosure ${fig(part.misclosure, { name: "Misclosure", unit: "mm" })}</p>` : nothing}
+      ${(part.quality ?? []).map((words) => html`<p class="hint">${words}</p>`)}
       ${findings(part.findings)}
       ${planLine(app, `survey/${part.room}`)}
     </div>`;
@@ -83,10 +84,11 @@ async function add({ source, part, site, goTo, setAdding }, event) {
   });
 }
 
-function setUps({ site, current, chooseSetUp, newSetUp }) {
+function setUps({ site, current, chooseSetUp, newSetUp, changeSetUp }) {
   return html`<section class="stack"><p class="label">Set-up</p><div class="pick">${site.set_ups.map((one) => html`<label><input type="radio" name="set-up" .checked=${one.id === current.id}
     @change=${() => chooseSetUp(one.id)} /><span>${one.name}<small>${one.stage.replace("_", " ")}</small></span></label>`)}</div>
-    <button class="btn wide" type="button" @click=${newSetUp}>New set-up</button></section>`;
+    <div class="btns"><button class="btn" type="button" @click=${newSetUp}>New set-up</button>
+      <button class="btn" type="button" @click=${changeSetUp}>Change this set-up</button></div></section>`;
 }
 
 /** Two set-ups hang together by what both read; fewer than two common spots check nothing. */
