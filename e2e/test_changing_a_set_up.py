@@ -20,7 +20,7 @@ def test_a_set_up_is_put_right_and_a_half_typed_figure_stays(at_bench_mark, offi
     phone.at_spot("back two")
     expect(phone.typed).not_to_have_text(re.compile("[0-9]"))
 
-    # The form opens as it was said, looked at only it saves nothing; then the floor's stage and the laser's place change.
+    # The form opens as it was said; looked at only, it saves nothing. Then stage and place change.
     phone.button("More").tap()
     phone.answer("Change this set-up")
     expect(phone.page.get_by_role("heading", name="Change set-up one")).to_be_visible()

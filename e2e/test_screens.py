@@ -61,6 +61,23 @@ def new_set_up(phone):
     expect(phone.page.get_by_role("heading", name="New set-up")).to_be_visible()
 
 
+def change_set_up(phone):
+    more(phone)
+    phone.page.get_by_role("dialog").get_by_role("button", name="Change this set-up").click()
+    expect(phone.page.get_by_role("button", name="Save the change")).to_be_visible()
+
+
+def check_question(phone):
+    for group in ("Which laser", "Read with"):
+        phone.page.get_by_role("group", name=group).get_by_role("radio").first.check(force=True)
+    phone.page.get_by_role("button", name=re.compile("^Reading at A")).first.click()
+    dialog(phone)
+    phone.page.keyboard.press("1")
+    phone.page.keyboard.press("2")
+    phone.page.get_by_role("dialog").get_by_role("button", name="Take it").click()
+    expect(phone.page.get_by_role("alertdialog")).to_contain_text("12 is less than anything read here")
+
+
 def line_level(phone):
     new_set_up(phone)
     phone.page.get_by_role("radio", name=re.compile("^a line on the wall")).check(force=True)
@@ -120,12 +137,14 @@ SCREENS = {
     "survey-blocked": ("/survey/kitchen", "Survey, Kitchen", blocked),
     "survey-note": ("/survey/kitchen", "Survey, Kitchen", note),
     "new-set-up": ("/survey/kitchen", "Survey, Kitchen", new_set_up),
+    "change-set-up": ("/survey/kitchen", "Survey, Kitchen", change_set_up),
     "line-level": ("/survey/kitchen", "Survey, Kitchen", line_level),
     "floor": ("/floor/kitchen", "Floor, Kitchen", nothing),
     "floor-figure": ("/floor/kitchen", "Floor, Kitchen", first_figure),
     "datum": ("/datum/kitchen", "Datum, Kitchen", nothing),
     "datum-sure": ("/datum/kitchen", "Datum, Kitchen", are_you_sure),
     "checks": ("/checks", "Check the laser", nothing),
+    "check-question": ("/checks", "Check the laser", check_question),
     "units": ("/units", "Units and legs", nothing),
     "unit-bench": ("/unit/corner", re.compile("corner base"), nothing),
     "unit-fitted": ("/unit/corner", re.compile("corner base"), as_fitted),
