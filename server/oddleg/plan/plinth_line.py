@@ -47,7 +47,8 @@ class PlinthPiece:
     `x0_mm`, `y0_mm`, `x1_mm`, `y1_mm`: left and right end of its face in room axes. `left`, `right`: heights to cut at
     the ends. `profile`: heights along it, both ends included; empty where a straight cut does. `uncut`: the stock board
     goes in as it is. `rip`: the most that comes off the board, None where uncut. `open_above`: the most that stays open
-    between board and visible edge, play included. `returns`: a return at a visible end. `number`: 1, 2, 3 over the room.
+    between board and visible edge, play included. `returns`: a return at a visible end.
+    `number`: 1, 2, 3 over the room.
     """
 
     id: str
