@@ -23,7 +23,7 @@ from .levels import Levels, adjusted_levels
 from .off_line import off_line_findings
 from .out_of_level import level_findings
 from .rod import Placed, placed_items
-from .room_plinth import RoomPlinth
+from .room_plinth import RoomPlinth, room_plinth
 from .site import Site, body, of_room, readings_in, site
 from .skipped import skipped_findings
 from .stations import StationList
@@ -112,4 +112,5 @@ def _room_plan(job: Job, room: Room, here: Site, charts: Charts) -> RoomPlan:
             *survey_findings(job, room, here, stations, listed),
             *skipped_findings(job, room, here, levels, checks),
         ),
+        room_plinth(job, room, placed, floors, datum_mm, here.readings),
     )
