@@ -7,7 +7,8 @@ P1 1950 and P2 900 share a board of 3000 with a saw cut of 4: 3000 - 1950 - 4 - 
 from oddleg.plan.figure import figure
 from oddleg.plan.finding import Finding, Severity
 from oddleg.plan.floor_panels import PanelHeight
-from oddleg.plan.plinth_line import EndKind, PlinthEnd, PlinthPiece, ProfilePoint
+from oddleg.plan.plinth_layout import EndKind, PlinthEnd
+from oddleg.plan.plinth_line import PlinthPiece, ProfilePoint
 from oddleg.plan.plinth_nesting import PlinthBoardCut, PlinthCut, PlinthNesting
 from oddleg.plan.room_plinth import RoomPlinth
 
