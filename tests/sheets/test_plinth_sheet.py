@@ -60,6 +60,14 @@ def test_boards_waste_and_whether_it_is_proved_are_said():
         assert words in text, words
 
 
+def test_only_what_is_ripped_is_drawn():
+    text = " ".join(pages_of())
+    assert "Rip to the profile, 7 off the 150 board at most." in text and "Rip, 5 off" in text
+    assert "goes in uncut" not in text
+    whole = (plinths.piece(1, 900.0, (155.0, 158.0)),)
+    assert "each that is ripped" not in " ".join(pages_of(plinths.plinth(whole, nested=False)))
+
+
 def test_panels_to_the_floor_give_their_edges_and_their_scribe():
     assert "end panel, Window run front 878, back 874.5 878 3.5 finished floor" in " ".join(pages_of())
 

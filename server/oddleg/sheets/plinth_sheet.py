@@ -16,7 +16,8 @@ LAYOUT_WIDTH_MM = 182.0
 
 
 def plinth_content(plan: Plan, room: RoomPlan, found: dict[str, Part], printed: SheetSource) -> dict[str, Any]:
-    """`plinth` is None until a datum is decided: then there is no height to cut to."""
+    """`plinth` is None until a datum is decided: then there is no height to cut to. Only what is ripped is drawn: of a
+    board that goes in uncut the list says all."""
     name = f"plinth/{room.room.id}"
     part, plinth = found.get(name), room.plinth
     if part is None or plinth is None:
@@ -35,7 +36,9 @@ def plinth_content(plan: Plan, room: RoomPlan, found: dict[str, Part], printed: 
             "layout": layout,
             "waste": f"Waste {part['waste']['text']} mm, {part['waste_share']}." if part["waste"] else "",
             "nesting_words": part["nesting_words"],
-            "drawings": [svg(drawn[f"piece-{one.number}"], f"piece-{one.number}") for one in plinth.pieces],
+            "drawings": [
+                svg(drawn[f"piece-{one.number}"], f"piece-{one.number}") for one in plinth.pieces if not one.uncut
+            ],
             "findings": finding_rows(plan, [name]),
         }
     }
