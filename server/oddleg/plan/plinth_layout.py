@@ -276,21 +276,25 @@ def _meetings(lines: Sequence[PlinthLine], first: int, second: int) -> Iterator[
                 continue
             over = (on_a * (x_a - a.end_mm(a_right)), on_b * (x_b - b.end_mm(b_right)))
             inside = b_out > 0
+            if not inside and min(over) > SAME_MM:
+                continue
             if _comes(a, x_a, a_right, over[0], b, inside) and _comes(b, x_b, b_right, over[1], a, inside):
                 yield _Meeting((first, second), (a_right, b_right), (x_a, x_b), over, inside, abs(sine))
 
 
 def _comes(line: PlinthLine, x_mm: float, right: bool, over_mm: float, other: PlinthLine, inside: bool) -> bool:
-    """Whether this end comes to the corner: near enough past its last unit, or, at an inside corner, with its last
-    units behind the other's plinth (a blind corner), or at an outside one the recess short of its end."""
+    """Whether this end comes to the corner: near enough past its last unit; or, at an inside corner, with its last
+    units behind the other's plinth (a blind corner); or, at an outside one, the recess short of its end, or beside the
+    other's corner unit, whose side its plinth then closes."""
     if (x_mm <= line.left_mm) if right else (x_mm >= line.right_mm):
         return False
-    if over_mm >= -SAME_MM:
-        return over_mm <= other.recess_mm + REACH_MM
-    if not inside:
-        return -over_mm <= other.recess_mm + REACH_MM
-    end = to_room(line.run, line.end_mm(right), line.face_mm)
-    return to_run(other.run, end)[1] >= -REACH_MM
+    past = over_mm >= -SAME_MM
+    if abs(over_mm) <= other.recess_mm + REACH_MM and (past or not inside):
+        return True
+    if past == inside:
+        return False
+    end_y_mm = to_run(other.run, to_room(line.run, line.end_mm(right), line.face_mm))[1]
+    return -REACH_MM <= end_y_mm <= other.face_mm
 
 
 def _meets_along(lines: Sequence[PlinthLine], number: int, right: bool) -> tuple[float, str] | None:
