@@ -362,6 +362,7 @@ def _wrong(job: Job, board: PlinthBoard, one: _Length, piece: PlinthPiece) -> It
     step_mm = job.rounding_mm
     place = f"plinth {piece.number} ({one.name})"
     least_mm = piece.least_gap.mm - board.fit_mm
+    bow_mm = min(job.tolerances.plinth_bow_mm, board.fit_mm)
     if least_mm <= SAME_MM:
         yield Finding(
             "plinth.no_room",
@@ -389,10 +390,10 @@ def _wrong(job: Job, board: PlinthBoard, one: _Length, piece: PlinthPiece) -> It
             "plinth.profile",
             Severity.NOTE,
             place,
-            f"The floor leaves a straight line by more than {text_mm(job.tolerances.plinth_bow_mm, step_mm)}: a "
+            f"The floor leaves a straight line by more than {text_mm(bow_mm, step_mm)}: a "
             "straight cut would stand off it.",
             "Cut its lower edge to the profile, or scribe it in place.",
-            "the job's bow tolerance",
+            "the job's bow tolerance, or the board's play where that is less",
             concerns=one.concerns,
         )
 
