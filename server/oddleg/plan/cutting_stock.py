@@ -7,8 +7,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.optimize import Bounds, LinearConstraint, milp
-from scipy.sparse import csc_array
 
 GREATEST_PATTERNS = 20_000
 GREATEST_NODES = 20_000
@@ -109,6 +107,9 @@ def _exact(kinds: Sequence[float], wanted: Sequence[int], room_mm: float) -> tup
     patterns = _patterns(kinds, wanted, room_mm)
     if patterns is None:
         return None, 0
+    from scipy.optimize import Bounds, LinearConstraint, milp  # here, since it would slow every start of the program
+    from scipy.sparse import csc_array
+
     matrix = csc_array(np.array(patterns, dtype=float).T)
     answer = milp(
         np.ones(len(patterns)),
