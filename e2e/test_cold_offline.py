@@ -34,6 +34,12 @@ def test_app_and_data_open_through_a_deep_link_when_the_server_is_dead(ready_pho
     cold.open(f"{cold.home}/unit/urn")
     expect(cold.page.get_by_role("heading", level=1)).to_contain_text("urn base")
     expect(cold.page.locator(".legs .fig.huge")).to_have_count(4)
+    cold.open(f"{cold.home}/plinth/{phones.ROOM}")
+    expect(cold.page.get_by_role("heading", level=2).first).to_contain_text("P1: ")
+    expect(cold.page.locator(".piece .fig.huge")).to_have_count(3)
+    cold.page.locator(".piece .fig.huge").last.click()
+    expect(cold.page.get_by_role("dialog")).to_contain_text("finished floor")
+    cold.page.keyboard.press("Escape")
     cold.open(cold.survey)
     expect(cold.listed("way one")).to_contain_text("1206")
 

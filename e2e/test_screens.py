@@ -116,6 +116,13 @@ def code_for_a_phone(phone):
     expect(phone.page.get_by_role("heading", name="Code for Ned Carrow")).to_be_visible()
 
 
+def last_piece(phone):
+    row = phone.page.locator(".rows button").last
+    number = row.locator(".number").inner_text()
+    row.click()
+    expect(phone.page.locator(".piece h2")).to_contain_text(number)
+
+
 def nothing(phone):
     """The screen as it opens."""
 
@@ -143,6 +150,8 @@ SCREENS = {
     "floor-figure": ("/floor/kitchen", "Floor, Kitchen", first_figure),
     "datum": ("/datum/kitchen", "Datum, Kitchen", nothing),
     "datum-sure": ("/datum/kitchen", "Datum, Kitchen", are_you_sure),
+    "plinth": ("/plinth/kitchen", "Plinth, Kitchen", nothing),
+    "plinth-last": ("/plinth/kitchen", "Plinth, Kitchen", last_piece),
     "checks": ("/checks", "Check the laser", nothing),
     "check-question": ("/checks", "Check the laser", check_question),
     "units": ("/units", "Units and legs", nothing),

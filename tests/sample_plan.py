@@ -1,6 +1,7 @@
 """A room's plan made by hand, for tests of what shows it: drawings and sheets. Everything in it is made up."""
 
 import numpy as np
+from sample_plinth import plinth
 
 from oddleg.job import (
     Appliance,
@@ -239,6 +240,7 @@ def room_plan(decided=True, with_units=None, open_one=True, of_room=None):
     return RoomPlan(
         one, Site(), here, listed, tuple((each, 14) for each in set_ups()), (), adjusted, floor,
         (("highest", figure(-1.0, signed=True)), ("lowest", figure(-10.0, signed=True))), (), datum(decided), with_units, (),
+        plinth() if decided else None,
     )  # fmt: skip
 
 

@@ -193,7 +193,8 @@ def test_a_persons_entries_are_erased_on_asking(with_hall):
 def test_sheets_are_written_as_pdf(with_hall):
     out = with_hall / "out"
     lines = run("sheets", "hollowmere-hall", "--out", out).output.splitlines()
-    assert {Path(line).name for line in lines} == {"survey-kitchen.pdf", "legs-kitchen.pdf", "labels-kitchen.pdf"}
+    kinds = ("survey", "legs", "labels", "plinth")
+    assert {Path(line).name for line in lines} == {f"{kind}-kitchen.pdf" for kind in kinds}
     assert all((out / Path(line).name).read_bytes().startswith(b"%PDF-") for line in lines)
 
 

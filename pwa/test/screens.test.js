@@ -5,6 +5,7 @@ import { press } from "../src/ui/keypad.js";
 import { route, to } from "../src/ui/router.js";
 import { freeName } from "../src/views/asked.js";
 import { grouped } from "../src/views/people.js";
+import { shownPiece } from "../src/views/plinth.js";
 import { next, ties } from "../src/views/site.js";
 
 const typedBy = (keys, decimals) => keys.reduce((raw, key) => press(raw, key, decimals), "");
@@ -25,6 +26,7 @@ test("an address leads to one screen, and back to itself, whatever the id", () =
   assert.deepEqual(route("#/join/7KXM4PQR"), { name: "join", code: "7KXM4PQR" });
   assert.deepEqual(route(""), { name: "jobs" });
   assert.deepEqual(route("#/job/hall/survey"), { name: "nowhere", job: "hall" });
+  assert.deepEqual(route("#/job/hall/plinth/kitchen"), { name: "plinth", job: "hall", room: "kitchen" });
   assert.deepEqual(route("#/job/%E0%A4%A"), { name: "job", job: "%E0%A4%A" });
 });
 
@@ -72,4 +74,13 @@ test("entries put aside for one reason, from one phone and for one job, are look
   const aside = (id, more = {}) => ({ id, reason: "job", problem: "no such job", job: "hall", person: "Jo", device: "phone", payload: id, ...more });
   const groups = grouped([aside("1"), aside("2", { job: "barn" }), aside("3"), aside("4", { device: "tablet" }), aside("5", { reason: "form" })]);
   assert.deepEqual(groups.map((group) => group.map((one) => one.id)), [["1", "3"], ["2"], ["4"], ["5"]]);
+});
+
+test("one plinth piece is shown large: the first until another is asked for, also where a new plan no longer has it", () => {
+  const [a, b, c] = ["a", "b", "c"].map((id) => ({ id }));
+  assert.deepEqual(shownPiece([a, b, c]), { piece: a, before: null, after: b });
+  assert.deepEqual(shownPiece([a, b, c], "b"), { piece: b, before: a, after: c });
+  assert.deepEqual(shownPiece([a, b, c], "c"), { piece: c, before: b, after: null });
+  assert.deepEqual(shownPiece([a, b], "c"), { piece: a, before: null, after: b });
+  assert.deepEqual(shownPiece([], "a"), { piece: null, before: null, after: null });
 });

@@ -14,7 +14,7 @@ from oddleg.sheets import SheetSource, UnknownSheet, sheet_names, sheet_pdf
 
 SOURCE = SheetSource(3, "revision 3, entries to 57", "25 November 2026")
 REACHED = replace(SOURCE, origin="https://office.example:8443")
-NAMES = ("survey-kitchen", "legs-kitchen", "labels-kitchen")
+NAMES = ("survey-kitchen", "legs-kitchen", "labels-kitchen", "plinth-kitchen")
 
 
 def opened(name, plan=None, source=SOURCE):
@@ -47,11 +47,12 @@ def many_units(count):
     return tuple(replace(unit, placed=placed, number=n) for n, placed in enumerate(items, 1))
 
 
-def test_every_room_has_its_three_sheets():
+def test_every_room_has_its_sheets():
     assert sheet_names(sample.plan()) == [
         ("survey-kitchen", "Survey and datum, Kitchen"),
         ("legs-kitchen", "Legs, Kitchen"),
         ("labels-kitchen", "Labels, Kitchen"),
+        ("plinth-kitchen", "Plinth, Kitchen"),
     ]
 
 
@@ -142,6 +143,7 @@ def test_a_sheet_before_a_decision_says_so():
     assert "No datum is decided yet." in text_of("survey-kitchen", plan)
     assert "No datum is decided yet, so no leg has a height." in text_of("legs-kitchen", plan)
     assert "No labels yet: no datum is decided" in text_of("labels-kitchen", plan)
+    assert "No datum is decided yet, so no plinth has a height." in text_of("plinth-kitchen", plan)
 
 
 def test_a_room_without_units_says_so():

@@ -4,6 +4,7 @@ import { drawing } from "../ui/drawing.js";
 import { on } from "../ui/events.js";
 import { fig, pairs, range } from "../ui/figure.js";
 import { findings } from "../ui/finding.js";
+import { to } from "../ui/router.js";
 import { when } from "../ui/words.js";
 import { planLine } from "./frame.js";
 
@@ -13,6 +14,7 @@ export function datum(app) {
   const mine = app.local?.decisions?.get(room) ?? null;
   return html`${planLine(app, `datum/${room}`)}
     ${decidedCard(part, mine, app.known)}
+    ${part.decided && app.pack.parts[`plinth/${room}`] ? html`<p class="btns"><a class="btn" href=${to("job", app.route.job, "plinth", room)}>Plinths</a></p>` : nothing}
     ${part.clash
       ? html`<div class="notice stop"><p><b>No datum can be had:</b> two demands clash by ${fig(part.clash, { name: "Clash", unit: "mm" })}.</p>
           ${part.least ? html`<p>${part.least.binds} wants at least ${fig(part.least.datum, { name: part.least.binds, unit: "mm" })}</p>` : nothing}

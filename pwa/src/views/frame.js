@@ -50,6 +50,7 @@ export function links(app) {
       { href: at("survey", room.id), text: "Survey", hint: "Read the stations" },
       { href: at("floor", room.id), text: "Floor", hint: "High spot, low spot, slope" },
       { href: at("datum", room.id), text: "Datum", hint: "One level for all cabinets" },
+      { href: at("plinth", room.id), text: "Plinth", hint: "What to cut, and from which boards" },
     ],
   }));
   return {
@@ -58,7 +59,7 @@ export function links(app) {
       { href: at("units"), text: "Units and legs", hint: "Leg heights, on the bench and as fitted" },
       { href: at("findings"), text: "Findings", hint: "What the checks say" },
       { href: at("checks"), text: "Check the laser", hint: "Two pegs or two walls" },
-      { href: at("sheets"), text: "Sheets", hint: "To print: survey, legs, labels" },
+      { href: at("sheets"), text: "Sheets", hint: "To print: survey, legs, labels, plinth" },
       { href: at("entries"), text: "Entries", hint: "What you saved, and where it is" },
     ],
   };

@@ -12,6 +12,7 @@ import { jobs } from "./jobs.js";
 import { join } from "./join.js";
 import { people } from "./people.js";
 import { phone } from "./phone.js";
+import { plinth } from "./plinth.js";
 import { sheets } from "./sheets.js";
 import { survey } from "./survey.js";
 import { unit, units } from "./units.js";
@@ -29,6 +30,7 @@ const IN_JOB = {
   survey: { title: (app) => `Survey, ${roomName(app)}`, body: survey, part: (app) => `survey/${app.route.room}` },
   floor: { title: (app) => `Floor, ${roomName(app)}`, body: floor, part: (app) => `floor/${app.route.room}` },
   datum: { title: (app) => `Datum, ${roomName(app)}`, body: datum, part: (app) => `datum/${app.route.room}` },
+  plinth: { title: (app) => `Plinth, ${roomName(app)}`, body: plinth, part: (app) => `plinth/${app.route.room}`, missing: "Plinths follow once a datum is decided and the office has it." },
   checks: { title: () => "Check the laser", body: checks },
   units: { title: () => "Units and legs", body: units },
   unit: { title: unitName, body: unit, part: (app) => `unit/${app.route.item}`, back: (app) => to("job", app.route.job, "units") },
@@ -72,7 +74,7 @@ function inJob(app, here) {
   const wanted = here.part?.(app);
   if (wanted && !app.pack.parts[wanted]) {
     return { title: here.title(app), under, back, body: html`${banners}<div class="notice"><p>The plan on this phone has nothing on this yet.</p>
-      <p class="hint">It follows once the readings that it rests on are in the office.</p><a class="btn" href=${to("job", app.route.job)}>What is next</a></div>` };
+      <p class="hint">${here.missing ?? "It follows once the readings that it rests on are in the office."}</p><a class="btn" href=${to("job", app.route.job)}>What is next</a></div>` };
   }
   return { title: here.title(app), under, back, body: html`${banners}${here.body(app)}` };
 }

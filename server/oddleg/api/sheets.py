@@ -52,7 +52,7 @@ def printed(gathered: Gathered, names: list[str] | None = None) -> dict[str, byt
 @sheets.get("/<job>/sheets/<name>.pdf")
 @sheets.doc(responses={200: {"description": "The sheet", "content": PDF}})
 def sheet(job: str, name: str) -> Response:
-    """A sheet: survey-ROOM, legs-ROOM or labels-ROOM."""
+    """A sheet: survey-ROOM, legs-ROOM, labels-ROOM or plinth-ROOM."""
     answer = Response(printed(gather(caller(), job), [name])[name], mimetype="application/pdf")
     answer.headers["Content-Disposition"] = f'inline; filename="{name}.pdf"'
     return answer

@@ -78,6 +78,7 @@ class TolerancesRecord(Record):
     least_reading_mm = Number(0, 20_000)
     greatest_reading_mm = Number(0, 20_000)
     step_mm = Number(0, 5_000)
+    plinth_bow_mm = Number(0.1, 50)
 
     def clashes(self, made: Tolerances) -> dict[str, str]:
         return reversed_limits(made, ("least_reading_mm", "greatest_reading_mm"))

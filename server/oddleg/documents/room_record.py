@@ -145,6 +145,8 @@ class PlinthBoardRecord(WithAssumed):
     fit_mm = Number(0, 50)
     thickness_mm = board()
     greatest_open_mm = Number(0, 500)
+    length_mm = Number(300, 20_000)
+    kerf_mm = Number(0, 20)
     assumed = Listing(Text(greatest=64), greatest=50)
 
 

@@ -21,6 +21,7 @@ from oddleg.job import (
     Legs,
     OpenUnit,
     Run,
+    SetOn,
     Storey,
 )
 
@@ -170,6 +171,7 @@ class PanelRecord(Record):
     allowance_mm = Number(0, 300)
     to_floor = YesNo()
     storey = Choice(Storey)
+    set_on = Choice(SetOn)
 
 
 class FillerRecord(Record):
@@ -195,6 +197,7 @@ class PostRecord(Record):
     width_mm = size()
     storey = Choice(Storey)
     to_floor = YesNo()
+    set_on = Choice(SetOn)
 
 
 class OpenUnitRecord(Record):

@@ -8,6 +8,7 @@ from oddleg.plan.legs import unit_numbers
 from .datum import datum_drawing
 from .floor import floor_drawing
 from .legs import bench_drawing, fitted_drawing
+from .plinth import layout_drawing, piece_drawing, piece_numbers, plinth_plan
 from .primitives import Drawing
 from .room_plan import GREATEST_HEIGHT_MM, LARGE_HEIGHT_MM, LARGE_WIDTH_MM, PHONE_WIDTH_MM
 from .survey import survey_drawing
@@ -19,10 +20,15 @@ __all__ = [
     "datum_drawing",
     "fitted_drawing",
     "floor_drawing",
+    "layout_drawing",
     "part_drawings",
+    "piece_drawing",
+    "piece_numbers",
     "plan_of_datum",
     "plan_of_floor",
     "plan_of_survey",
+    "plinth_drawings",
+    "plinth_plan",
     "survey_drawing",
     "svg",
 ]
@@ -58,4 +64,19 @@ def part_drawings(plan: Plan) -> dict[str, dict[str, Drawing]]:
         found[f"datum/{id}"] = {"drawing": plan_of_datum(room, plan.job.rounding_mm)}
         for unit in room.units:
             found[f"unit/{unit.placed.item.id}"] = {"bench": bench_drawing(unit), "fitted": fitted_drawing(unit)}
+        if room.plinth is not None:
+            found[f"plinth/{id}"] = plinth_drawings(room)
+    return found
+
+
+def plinth_drawings(room: RoomPlan, width_mm: float = PHONE_WIDTH_MM) -> dict[str, Drawing]:
+    """`drawing`: the room from above; `layout` where there is something to cut; `piece-1` and so on: each piece."""
+    plinth = room.plinth
+    if plinth is None:
+        return {}
+    found = {"drawing": plinth_plan(room.room, room.placed, unit_numbers(room.placed), plinth, width_mm)}
+    if plinth.nesting is not None:
+        found["layout"] = layout_drawing(plinth.nesting, piece_numbers(plinth), width_mm)
+    for piece in plinth.pieces:
+        found[f"piece-{piece.number}"] = piece_drawing(piece, plinth, width_mm)
     return found

@@ -56,6 +56,7 @@ from .run import (
     Legs,
     OpenUnit,
     Run,
+    SetOn,
     Storey,
 )
 
@@ -105,6 +106,7 @@ __all__ = [
     "Reading",
     "Room",
     "Run",
+    "SetOn",
     "SetUp",
     "Stage",
     "Station",

@@ -42,6 +42,7 @@ class Tolerances:
     bench mark in one set-up. unseen_knock_mm: what a knock that nobody could see may have done (95 %) to the readings
     of a set-up that nothing closes. unchecked_slope_times: by how many times its stated slope a laser may tilt that no
     check on site found within it, a factor. six_legs_from_mm: carcass width from which two middle legs are set.
+    plinth_bow_mm: how far the floor may leave the straight line between a plinth's ends before it is scribed.
     least_reading_mm, greatest_reading_mm: what a staff can read. step_mm: largest difference from the reading before
     that is not asked about.
     """
@@ -65,6 +66,7 @@ class Tolerances:
     least_reading_mm: float = 50.0
     greatest_reading_mm: float = 3500.0
     step_mm: float = 60.0
+    plinth_bow_mm: float = 1.0
 
 
 @dataclass(frozen=True)

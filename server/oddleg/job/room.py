@@ -167,12 +167,15 @@ class Worktop:
 
 @dataclass(frozen=True)
 class PlinthBoard:
-    """The stock board. `fit_mm`: play that it needs to go in. `greatest_open_mm`: gap above it that may stay open."""
+    """The stock board. `fit_mm`: play that it needs to go in. `greatest_open_mm`: gap above it that may stay open.
+    `kerf_mm`: what a saw cut takes off its length."""
 
     height_mm: float = 150.0
     fit_mm: float = 2.0
     thickness_mm: float = 16.0
     greatest_open_mm: float = 20.0
+    length_mm: float = 3000.0
+    kerf_mm: float = 3.0
     assumed: tuple[str, ...] = ()
 
 

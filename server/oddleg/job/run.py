@@ -37,6 +37,14 @@ class BottomFit(StrEnum):
     UNDER_SIDES = "under_sides"
 
 
+class SetOn(StrEnum):
+    """What a panel or post that runs to the floor is set on: the finished floor, or, where that is laid up to it
+    afterwards, what is there under the units."""
+
+    FINISHED_FLOOR = "finished_floor"
+    WHAT_IS_THERE = "what_is_there"
+
+
 class ApplianceSeat(StrEnum):
     UNDER_TOP = "under_top"
     BESIDE_TOP = "beside_top"
@@ -155,6 +163,7 @@ class EndPanel:
     allowance_mm: float = 0.0
     to_floor: bool = True
     storey: Storey = Storey.BASE
+    set_on: SetOn = SetOn.FINISHED_FLOOR
     made_as: str = "panel"
 
     @property
@@ -181,6 +190,7 @@ class CornerPost:
     width_mm: float
     storey: Storey = Storey.BASE
     to_floor: bool = False
+    set_on: SetOn = SetOn.FINISHED_FLOOR
     made_as: str = "post"
 
 

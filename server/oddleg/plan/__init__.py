@@ -23,6 +23,7 @@ from .levels import Levels, adjusted_levels
 from .off_line import off_line_findings
 from .out_of_level import level_findings
 from .rod import Placed, placed_items
+from .room_plinth import RoomPlinth, room_plinth
 from .site import Site, body, of_room, readings_in, site
 from .skipped import skipped_findings
 from .stations import StationList
@@ -39,7 +40,8 @@ from .survey import (
 @dataclass(frozen=True)
 class RoomPlan:
     """What follows for one room. `set_ups` with the number of live readings in each;
-    `floor_figures`: label and figure. `flatness_findings`: the floor against the named classes and rules."""
+    `floor_figures`: label and figure. `flatness_findings`: the floor against the named classes and rules.
+    `plinth` None until a datum is decided."""
 
     room: Room
     site: Site
@@ -54,6 +56,7 @@ class RoomPlan:
     datum: Datum
     units: tuple[UnitLegs, ...]
     findings: tuple[Finding, ...]
+    plinth: RoomPlinth | None = None
 
 
 @dataclass(frozen=True)
@@ -109,4 +112,5 @@ def _room_plan(job: Job, room: Room, here: Site, charts: Charts) -> RoomPlan:
             *survey_findings(job, room, here, stations, listed),
             *skipped_findings(job, room, here, levels, checks),
         ),
+        room_plinth(job, room, placed, floors, datum_mm, here.readings),
     )

@@ -19,6 +19,8 @@ RESTS_ON = {
     ("plinth", "fit_mm"): "which plinths are ripped, and the choice with the board uncut",
     ("plinth", "greatest_open_mm"): "where the board leaves more open than wanted",
     ("plinth", "thickness_mm"): "the lengths of the plinths",
+    ("plinth", "length_mm"): "joints in plinths, and how many boards to buy",
+    ("plinth", "kerf_mm"): "how many plinth boards to buy",
     ("wall units", "clear_over_top_mm"): "wall unit heights",
     ("wall units", "tops_in_line"): "wall unit heights",
     ("appliance", "least_height_mm"): "its least clearance, and how low the datum may be",

@@ -15,6 +15,7 @@ from .figure import figure
 from .finding import Finding, Severity
 from .legs import UnitLegs, unit_numbers
 from .part_values import Part, figure_part, finding_part, mark_of
+from .plinth_part import plinth_part
 from .survey_part import STAGE_NAMES, survey_part
 
 SEVERITY_ORDER = (Severity.STOP, Severity.WARN, Severity.NOTE)
@@ -22,6 +23,7 @@ SHEETS = (
     ("survey", "Survey and datum", ("survey", "floor", "datum")),
     ("legs", "Legs", ("unit",)),
     ("labels", "Labels", ("unit",)),
+    ("plinth", "Plinth", ("plinth",)),
 )
 
 
@@ -34,6 +36,8 @@ def parts(plan: Plan, revision: int) -> dict[str, Part]:
         found[f"datum/{room.room.id}"] = datum_part(plan, room)
         for unit in room.units:
             found[f"unit/{unit.placed.item.id}"] = _unit_part(room, unit)
+        if room.plinth is not None:
+            found[f"plinth/{room.room.id}"] = plinth_part(room.room.id, room.room.name, room.plinth)
     found["findings"] = {"findings": all_findings(plan)}
     for part in found.values():
         part["mark"] = mark_of(part)
@@ -51,7 +55,7 @@ def sheet_marks(plan: Plan, found: dict[str, Part]) -> list[dict[str, str]]:
         units = [f"unit/{unit.placed.item.id}" for unit in room.units]
         for kind, title, from_parts in SHEETS:
             names = [name for one in from_parts for name in (units if one == "unit" else [f"{one}/{room.room.id}"])]
-            mark = mark_of([found[name]["mark"] for name in names])
+            mark = mark_of([found[name]["mark"] for name in names if name in found])
             sheets.append({"name": f"{kind}-{room.room.id}", "title": f"{title}, {room.room.name}", "mark": mark})
     return sheets
 
@@ -73,6 +77,8 @@ def room_findings(room: RoomPlan) -> Iterable[tuple[str, tuple[Finding, ...]]]:
     yield f"datum/{room.room.id}", room.datum.findings
     for unit in room.units:
         yield f"unit/{unit.placed.item.id}", unit.findings
+    if room.plinth is not None:
+        yield f"plinth/{room.room.id}", room.plinth.findings
 
 
 def _job_part(plan: Plan, revision: int) -> Part:

@@ -1,4 +1,4 @@
-"""Sheets to print: survey and datum, legs, labels; as PDF on A4, from the same parts and drawings as the phone's."""
+"""Sheets to print: survey and datum, legs, labels, plinth; as PDF on A4, from the phone's parts and drawings."""
 
 from __future__ import annotations
 
@@ -12,6 +12,7 @@ from oddleg.plan.parts import parts
 
 from .labels import labels_content
 from .leg_sheet import legs_content
+from .plinth_sheet import plinth_content
 from .source import SheetSource, UnknownSheet
 from .survey_sheet import survey_content
 from .typeset import typeset
@@ -20,11 +21,16 @@ __all__ = ["SheetSource", "UnknownSheet", "sheet_names", "sheet_pdf"]
 
 Content = Callable[[Plan, RoomPlan, dict[str, Part], SheetSource], dict[str, Any]]
 
-KINDS: dict[str, Content] = {"survey": survey_content, "legs": legs_content, "labels": labels_content}
+KINDS: dict[str, Content] = {
+    "survey": survey_content,
+    "legs": legs_content,
+    "labels": labels_content,
+    "plinth": plinth_content,
+}
 
 
 def sheet_names(plan: Plan) -> list[tuple[str, str]]:
-    """(name, title) of every sheet that the plan has, room by room: survey-ROOM, legs-ROOM, labels-ROOM."""
+    """(name, title) of every sheet of the plan, room by room: survey-ROOM, legs-ROOM, labels-ROOM, plinth-ROOM."""
     return [(one["name"], one["title"]) for one in parts(plan, revision=0)["sheets"]["sheets"]]
 
 
@@ -46,7 +52,7 @@ def sheet_pdf(plan: Plan, name: str, printed: SheetSource) -> bytes:
         "mark": head["mark"],
         "source": lines_at_most(f"From {printed.source}", 2, *SOURCE_LINES),
         "date": printed.date,
-        "code": printed.code_svg(plan.job.id, *LINKS[kind], *([room_id] if kind == "survey" else [])),
+        "code": printed.code_svg(plan.job.id, *LINKS[kind], *([room_id] if kind in OF_ONE_ROOM else [])),
         **KINDS[kind](plan, room, found, printed),
     }
     return typeset(content)
@@ -56,4 +62,5 @@ def sheet_pdf(plan: Plan, name: str, printed: SheetSource) -> bytes:
 JOB_LINES, PLACE_LINES, TITLE_LINES, SOURCE_LINES = (84.0, 4.59), (84.0, 3.18), (58.0, 3.71), (58.0, 2.65)
 
 # Where in the app a sheet's code leads.
-LINKS = {"survey": ("datum",), "legs": ("units",), "labels": ("units",)}
+LINKS = {"survey": ("datum",), "legs": ("units",), "labels": ("units",), "plinth": ("plinth",)}
+OF_ONE_ROOM = ("survey", "plinth")
