@@ -119,6 +119,7 @@ SIDE_RUN = [
         "depth_mm": 580,
         "allowance_mm": 1.5,
         "storey": "tall",
+        "set_on": "what_is_there",
     },
 ]
 
