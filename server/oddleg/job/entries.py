@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from .room import Stage
+from .setting_out import Feature
 
 
 class Way(StrEnum):
@@ -132,7 +133,132 @@ class Note:
     text: str
 
 
-Body = SetUp | Reading | AddedStation | TwoPeg | TwoWall | DatumDecision | LegsSet | Blocked | GoodEnough | Note
+class WallHeight(StrEnum):
+    """Height on a wall: just over the floor (skirting counted unless it will be cut away), at the batten, at the
+    worktop, at the rail of the wall units."""
+
+    FLOOR = "floor"
+    BATTEN = "batten"
+    WORKTOP = "worktop"
+    WALL_UNITS = "wall_units"
+
+
+class OpeningDepth(StrEnum):
+    """Where in the depth a width is taken: along the wall, or along the fronts."""
+
+    BACK = "back"
+    FRONT = "front"
+
+
+@dataclass(frozen=True)
+class WallLine:
+    """A straight vertical reference in front of a run's wall (laser line or string); a new one wherever it is moved.
+
+    It is taken as parallel to the run's y = 0. `stands_off_mm`: its y; None: the wall at its leftmost reading counts as
+    y = 0. `square_to`: id of another line that it was set square to with one instrument.
+    """
+
+    id: str
+    name: str
+    run: str
+    square_to: str | None = None
+    stands_off_mm: float | None = None
+
+
+@dataclass(frozen=True)
+class WallReading:
+    """Distance from a line to the wall, mm, at a wall station and one height: a larger one is a hollow. Negative where
+    the wall stands out beyond the line."""
+
+    line: str
+    station: str
+    height: WallHeight
+    value_mm: float
+    name: str
+    x_mm: float
+
+
+@dataclass(frozen=True)
+class OpeningWidth:
+    """Width of a run's opening at one height and depth, wall to wall (in a corner too: plaster to plaster)."""
+
+    run: str
+    height: WallHeight
+    depth: OpeningDepth
+    value_mm: float
+
+
+@dataclass(frozen=True)
+class EndGap:
+    """How far the side wall lies beyond the plumbed zero mark (left) or end mark (right) at one height, depth."""
+
+    run: str
+    side: str
+    height: WallHeight
+    depth: OpeningDepth
+    value_mm: float
+
+
+@dataclass(frozen=True)
+class CornerTriangle:
+    """Three sides measured in the corner at the right end of `run`, from where the walls meet: along its wall, along
+    the wall of `other_run`, and across between the two marks."""
+
+    run: str
+    other_run: str
+    along_mm: float
+    other_along_mm: float
+    across_mm: float
+
+
+@dataclass(frozen=True)
+class MeasuredFeature:
+    """A feature of a run's wall as measured on site; it takes the place of the job's with the same id. `above_datum`:
+    its levels were measured from the run's datum line (above +), not from the bench mark."""
+
+    run: str
+    feature: Feature
+    above_datum: bool = False
+
+
+@dataclass(frozen=True)
+class UnitWidth:
+    """The outside width of one delivered unit as measured."""
+
+    item: str
+    value_mm: float
+
+
+@dataclass(frozen=True)
+class Marked:
+    """A mark of a run's rod was made on the batten at this distance from the zero, read off the part with this mark."""
+
+    run: str
+    mark: str
+    at_mm: float
+    part_mark: str
+
+
+Body = (
+    SetUp
+    | Reading
+    | AddedStation
+    | TwoPeg
+    | TwoWall
+    | DatumDecision
+    | LegsSet
+    | Blocked
+    | GoodEnough
+    | Note
+    | WallLine
+    | WallReading
+    | OpeningWidth
+    | EndGap
+    | CornerTriangle
+    | MeasuredFeature
+    | UnitWidth
+    | Marked
+)
 
 
 @dataclass(frozen=True)

@@ -157,11 +157,17 @@ class Worktop:
     """`build_up_mm`: what lies between carcass and slab. `wanted_height_mm`: top above the finished floor's high spot.
 
     `assumed`: names of fields here that nobody has confirmed yet; what follows from them rests on a guess.
+    `depth_mm`: of the board ordered; `stock_depths_mm`: what there is; `overhang_mm`: beyond the fronts' faces;
+    `cover_mm`: what a splashback or wall panel covers at the wall.
     """
 
     thickness_mm: float
     build_up_mm: float = 0.0
     wanted_height_mm: float | None = None
+    depth_mm: float = 600.0
+    stock_depths_mm: tuple[float, ...] = (600.0, 650.0, 900.0)
+    overhang_mm: float = 20.0
+    cover_mm: float = 0.0
     assumed: tuple[str, ...] = ()
 
 

@@ -8,6 +8,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+from .setting_out import Anchor, Batten, Feature, FrontLineRule, LineUp, PlinthCut, RunEnd, Trim
+
 
 class Storey(StrEnum):
     """Where an item stands or hangs: base under the worktop, tall from the floor, wall above the worktop."""
@@ -46,9 +48,22 @@ class SetOn(StrEnum):
 
 
 class ApplianceSeat(StrEnum):
+    """IN_TOP: let into the worktop (a hob). OVER_TOP: hangs over it (a hood); it is one of the appliances of a wall
+    unit, whose underside counts for its own."""
+
     UNDER_TOP = "under_top"
     BESIDE_TOP = "beside_top"
     IN_CARCASS = "in_carcass"
+    IN_TOP = "in_top"
+    OVER_TOP = "over_top"
+
+
+class FrontMoves(StrEnum):
+    """How a front comes open: a door swings on one side, a drawer comes straight out, a flap swings at its foot."""
+
+    DOOR = "door"
+    DRAWER = "drawer"
+    FLAP = "flap"
 
 
 @dataclass(frozen=True)
@@ -77,6 +92,7 @@ class Front:
     opening_angle_deg: float = 110.0
     frame_thickness_mm: float = 0.0
     set_back_mm: float = 0.0
+    moves: FrontMoves = FrontMoves.DOOR
 
 
 @dataclass(frozen=True)
@@ -95,7 +111,8 @@ class Appliance:
 
     `least_height_mm`: the opening's least height with the feet wound in. `greatest_height_mm`: how high it can be
     raised. `built_in`: fixed to the top by brackets that reach `bracket_reach_mm` above it. `assumed`: names of fields
-    that nobody has read off the sheet yet.
+    that nobody has read off the sheet yet. `clear_above_mm`, `clear_below_mm`: the clear height that the sheet of a hob
+    or cooker wants above the worktop, and that of a hood between worktop and itself; None: nobody has read it yet.
     """
 
     id: str
@@ -109,6 +126,8 @@ class Appliance:
     greatest_depth_mm: float | None = None
     built_in: bool = False
     bracket_reach_mm: float = 0.0
+    clear_above_mm: float | None = None
+    clear_below_mm: float | None = None
     assumed: tuple[str, ...] = ()
 
 
@@ -117,6 +136,7 @@ class Carcass:
     """A box of outside size width x height x depth. `legs` None for wall units.
 
     `visible_drop_mm`: how far a rail or front drops below the carcass's underside where the plinth meets it.
+    `blind_mm`: width of the part, at the end of the run that meets a corner, that nothing opens on.
     """
 
     id: str
@@ -132,6 +152,8 @@ class Carcass:
     plinth_recess_mm: float = 50.0
     visible_drop_mm: float = 0.0
     appliances: tuple[Appliance, ...] = ()
+    blind_mm: float = 0.0
+    plinth_cuts: tuple[PlinthCut, ...] = ()
     made_as: str = "carcass"
 
 
@@ -151,6 +173,8 @@ class ApplianceBay:
     storey: Storey = Storey.BASE
     way_out_mm: float | None = None
     plinth_runs_through: bool = False
+    front: Front | None = None
+    plinth_cuts: tuple[PlinthCut, ...] = ()
     made_as: str = "bay"
 
 
@@ -173,12 +197,20 @@ class EndPanel:
 
 @dataclass(frozen=True)
 class Filler:
+    """A strip that takes up what is left, from `least_mm` to `greatest_mm` wide; `width_mm` is what the drawing gives
+    it.
+
+    `share`: of what fillers on the same side of the anchor have to take up, this one takes its share over the sum of
+    theirs; 0: it keeps `width_mm`. Equal shares, a given ratio, and one that takes all are all said with it.
+    """
+
     id: str
     name: str
     width_mm: float
     least_mm: float
     greatest_mm: float
     scribed: bool = True
+    share: float = 1.0
     storey: Storey = Storey.BASE
     made_as: str = "filler"
 
@@ -196,7 +228,8 @@ class CornerPost:
 
 @dataclass(frozen=True)
 class OpenUnit:
-    """An open unit with a face frame: the frame's thickness and the gap beside it."""
+    """An open unit with a face frame that also covers its sides: on the rod it takes its own width and, on either
+    side, the frame's thickness and the gap between frame and carcass."""
 
     id: str
     name: str
@@ -231,7 +264,10 @@ class Run:
 
     Origin X, Y and bearing of the x axis, clockwise from the room's X seen from above. Items follow one another from
     the zero, base and tall ones along the floor, wall ones on a line of their own from the same zero. `void_mm`:
-    service void between the line y = 0 and the carcass backs. `datum_offset_mm`: this run's top over the room's datum.
+    service void between the line y = 0 and the carcass backs; once the wall is read, the least void that is wanted
+    anywhere. `datum_offset_mm`: this run's top over the room's datum. `opening_mm`: from the left end to the right one
+    as drawn, wall to wall where two walls are; None: nobody knows. `anchor` for what stands, `wall_anchor` for what
+    hangs; None: from the left end. `cornice`, `light_rail`: along tops and undersides of its wall units.
     """
 
     id: str
@@ -243,3 +279,14 @@ class Run:
     void_mm: float = 0.0
     datum_offset_mm: float = 0.0
     items: tuple[Item, ...] = ()
+    left_end: RunEnd = RunEnd()
+    right_end: RunEnd = RunEnd()
+    opening_mm: float | None = None
+    anchor: Anchor | None = None
+    wall_anchor: Anchor | None = None
+    front_line: FrontLineRule = FrontLineRule()
+    batten: Batten | None = None
+    features: tuple[Feature, ...] = ()
+    line_up: tuple[LineUp, ...] = ()
+    cornice: Trim | None = None
+    light_rail: Trim | None = None

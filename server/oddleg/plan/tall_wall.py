@@ -1,0 +1,79 @@
+"""Tall and wall units: against the ceiling, standing them up, the rail, clear heights, cornice and light rail."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from .figure import Figure
+from .finding import Finding
+
+
+@dataclass(frozen=True)
+class TopClearance:
+    """A tall or wall unit under the ceiling. `ceiling`: its lowest level near the unit, None where nobody read it;
+    `clear`: ceiling less top, at the decided datum."""
+
+    item: str
+    name: str
+    run: str
+    top: Figure
+    ceiling: Figure | None
+    clear: Figure | None
+
+
+@dataclass(frozen=True)
+class TiltUp:
+    """Standing a tall unit up. `diagonal` about its rear foot with legs on; `lowest`: the lowest ceiling on its way,
+    None where not read; `ways`: (words, height needed, whether it goes or None) of all ways, as planned first:
+    sideways, legs afterwards."""
+
+    item: str
+    name: str
+    diagonal: Figure
+    lowest: Figure | None
+    goes: bool | None
+    ways: tuple[tuple[str, Figure, bool | None], ...]
+
+
+@dataclass(frozen=True)
+class RailHeight:
+    """Underside, rail and top of a run's wall units over the datum line, and clear height over the worktop."""
+
+    run: str
+    name: str
+    underside: Figure
+    rail: Figure
+    top: Figure
+    clear: Figure
+
+
+@dataclass(frozen=True)
+class TrimLength:
+    """A cornice or light rail of one run: pieces (words, length to the long point of the mitres)."""
+
+    run: str
+    what: str
+    pieces: tuple[tuple[str, Figure], ...]
+    total: Figure
+
+
+@dataclass(frozen=True)
+class OverHob:
+    """A hood over a hob: what the sheets want and what there is. `wants` None: no sheet value is in the job."""
+
+    hob: str
+    hood: str
+    wants: Figure | None
+    has: Figure | None
+    words: str
+
+
+@dataclass(frozen=True)
+class TallWall:
+    tops: tuple[TopClearance, ...]
+    tilt_ups: tuple[TiltUp, ...]
+    rails: tuple[RailHeight, ...]
+    trims: tuple[TrimLength, ...]
+    over_hobs: tuple[OverHob, ...]
+    one_line: str
+    findings: tuple[Finding, ...]
