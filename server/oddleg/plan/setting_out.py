@@ -17,8 +17,8 @@ from .wall import Wall
 
 @dataclass(frozen=True)
 class RunSetOut:
-    """What follows for one run. `wall` and `batten` None for a run that stands free; `hanging_line` for one without wall
-    units. `run` is the job's own; `rod.run` lies on its front line."""
+    """What follows for one run. `wall` and `batten` None for a run that stands free; `hanging_line` for one without
+    wall units. `run` is the job's own; `rod.run` lies on its front line."""
 
     run: Run
     wall: Wall | None
