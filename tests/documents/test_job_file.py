@@ -20,7 +20,14 @@ from oddleg.job import Job
 
 KEPT = Path(__file__).parent / "kept"
 LEGS = {"least_mm": 120, "greatest_mm": 180}
-CARCASS = {"made_as": "carcass", "id": "sink", "name": "sink base", "width_mm": 800, "height_mm": 720, "depth_mm": 560, "legs": LEGS, "front": {}}
+CARCASS = {"made_as": "carcass", "id": "sink", "name": "sink base", "width_mm": 800, "height_mm": 720, "depth_mm": 560, "legs": LEGS, "front": {}, "plinth_cuts": [{"kind": "grille", "left_mm": 100, "width_mm": 400, "height_mm": 60}]}
+HANGS = {"made_as": "carcass", "id": "dishes", "name": "dishes", "width_mm": 800, "height_mm": 720, "depth_mm": 320, "storey": "wall"}
+SET_OUT = {
+    "left_end": {"at": "wall"}, "opening_mm": 2600, "batten": {"supports_mm": [100, 700, 1300]}, "cornice": {},
+    "features": [{"id": "window", "name": "window", "kind": "window", "left_mm": 100, "right_mm": 700, "bottom_mm": 1000, "top_mm": 2100}],
+    "anchor": {"on": "feature", "feature": "window", "item": "sink", "what": "bowl"}, "wall_anchor": {"on": "mark", "x_mm": 400, "item": "dishes"},
+    "line_up": [{"item": "dishes", "item_edge": "centre", "on": "window", "on_edge": "centre"}],
+}
 OVEN = {"id": "oven", "name": "oven", "seat": "in_carcass", "least_height_mm": 590}
 WASHER = {"id": "washer", "name": "washing machine", "seat": "under_top", "least_height_mm": 865}
 SIX_OTHERS = [
@@ -57,11 +64,21 @@ def document():
                 {"id": "sill", "name": "sill", "height_of": "worktop_top", "bound": "at_most", "stations": ["spot"]},
             ],
             "runs": [
-                {"id": "run", "name": "run", "x_mm": 0, "y_mm": 0, "bearing_deg": 0, "wall": "wall", "items": [CARCASS, *SIX_OTHERS]},
+                {"id": "run", "name": "run", "x_mm": 0, "y_mm": 0, "bearing_deg": 0, "wall": "wall", "items": [CARCASS, *SIX_OTHERS, HANGS], **SET_OUT},
             ],
             "stations": [{"id": "spot", "name": "spot", "x_mm": 1, "y_mm": 2}],
         }],
     })
+
+
+def with_items(items):
+    """A job whose run has these items and nothing that is set out from others."""
+    changed = document()
+    run = changed["rooms"][0]["runs"][0]
+    for name in ("anchor", "wall_anchor", "line_up"):
+        del run[name]
+    run["items"] = items
+    return changed
 
 
 def put(target, path, value):
@@ -90,7 +107,7 @@ def as_text(job):
 def test_a_job_with_one_of_everything_comes_in_as_its_dataclasses():
     job = load_job(document())
     kinds = [type(item).__name__ for item in job.rooms[0].runs[0].items]
-    assert kinds == ["Carcass", "ApplianceBay", "EndPanel", "Filler", "CornerPost", "OpenUnit", "Gap"]
+    assert kinds == ["Carcass", "ApplianceBay", "EndPanel", "Filler", "CornerPost", "OpenUnit", "Gap", "Carcass"]
     assert job.rooms[0].runs[0].items[0].legs.reserve_mm == 5.0
     assert hash(job) == hash(load_job(document()))
 
@@ -254,8 +271,7 @@ def test_an_id_is_given_once_over_all_kinds():
     assert "lasers.0.id" in wrong("rooms.0.runs.0.items.0.id", "laser")["rooms.0.runs.0.items.0.id"][0]
     assert list(wrong("rooms.0.id", "barn")) == ["rooms.0.id"]
     assert list(wrong("rooms.0.runs.0.items.1.appliance.id", "bay")) == ["rooms.0.runs.0.items.1.appliance.id"]
-    changed = document()
-    changed["rooms"][0]["runs"][0]["items"] = [{**CARCASS, "appliances": [OVEN, OVEN]}, *SIX_OTHERS]
+    changed = with_items([{**CARCASS, "appliances": [OVEN, OVEN]}, *SIX_OTHERS])
     assert list(errors_of(changed)) == ["rooms.0.runs.0.items.0.appliances.1.id"]
 
 
@@ -292,19 +308,17 @@ def test_a_unit_may_stand_on_four_five_six_or_eight_legs(count):
 
 @pytest.mark.parametrize("count", [0, 1, 500])
 def test_a_job_of_none_or_of_500_items_comes_in(count):
-    changed = document()
+    changed = with_items([{**CARCASS, "id": f"unit-{place}"} for place in range(count)])
     changed["rooms"][0]["layers"] = []
-    changed["rooms"][0]["runs"][0]["items"] = [{**CARCASS, "id": f"unit-{place}"} for place in range(count)]
     job = load_job(changed)
     assert len(job.rooms[0].runs[0].items) == count
     assert load_job(parse_json(as_text(job))) == job
 
 
 def test_more_items_than_can_be_worked_with_are_refused():
-    changed = document()
+    changed = with_items([{**CARCASS, "id": f"unit-{place}"} for place in range(1500)])
     run = changed["rooms"][0]["runs"][0]
-    run["items"] = [{**CARCASS, "id": f"unit-{place}"} for place in range(1500)]
-    changed["rooms"][0]["runs"].append({**run, "id": "other", "items": [{**CARCASS, "id": f"more-{place}"} for place in range(1500)]})
+    changed["rooms"][0]["runs"].append({**run, "id": "other", "features": [], "items": [{**CARCASS, "id": f"more-{place}"} for place in range(1500)]})
     changed["rooms"][0]["layers"] = []
     assert list(errors_of(changed)) == ["rooms"]
 

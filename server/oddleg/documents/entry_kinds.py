@@ -29,7 +29,7 @@ from oddleg.job import (
 
 from .fields import Choice, Described, Kind, Number, Slug, Strict, Text
 from .numbers import DECIMALS, NumberError, decimal_text, parsed
-from .run_record import place
+from .sizes import place
 
 LEG_NAMES = tuple(row + place for row in "BF" for place in ("L", "ML", "M", "MR", "R"))
 GREATEST_READING_MM = 100_000

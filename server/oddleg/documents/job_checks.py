@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from oddleg.job import ApplianceBay, Carcass, Job, Room
 
 from .run_record import GREATEST_ITEMS
+from .setting_out_checks import allowed, set_out_clashes
 
 KINDS_IN_A_ROOM = (
     "walls",
@@ -33,6 +34,8 @@ def clashes_of(job: Job) -> dict[str, list[str]]:
         first.setdefault(id, path)
     for place, room in enumerate(job.rooms):
         found |= strangers_in(room, f"rooms.{place}")
+        for path, text in set_out_clashes(room):
+            found.setdefault(f"rooms.{place}.{path}", []).append(text)
     items = sum(len(run.items) for room in job.rooms for run in room.runs)
     if items > GREATEST_ITEMS:
         found["rooms"] = [f"The job has {items} items; at most {GREATEST_ITEMS} are taken: make two jobs of it."]
@@ -54,6 +57,7 @@ def ids_in(room: Room) -> Iterator[tuple[str, str]]:
         yield from ((f"{kind}.{place}.id", thing.id) for place, thing in enumerate(getattr(room, kind)))
     for run_place, run in enumerate(room.runs):
         yield f"runs.{run_place}.id", run.id
+        yield from ((f"runs.{run_place}.features.{k}.id", feature.id) for k, feature in enumerate(run.features))
         for item_place, item in enumerate(run.items):
             path = f"runs.{run_place}.items.{item_place}"
             yield f"{path}.id", item.id
@@ -79,10 +83,3 @@ def strangers_in(room: Room, path: str) -> dict[str, list[str]]:
         for place, id, known, kind in named
         if id not in known
     }
-
-
-def allowed(known: set[str]) -> str:
-    if not known:
-        return "it has none"
-    some = sorted(known)[:12]
-    return f"it has {', '.join(some)}{' and others' if len(known) > len(some) else ''}"

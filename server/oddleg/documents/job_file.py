@@ -79,6 +79,14 @@ class TolerancesRecord(Record):
     greatest_reading_mm = Number(0, 20_000)
     step_mm = Number(0, 5_000)
     plinth_bow_mm = Number(0.1, 50)
+    wall_spacing_mm = Number(50, 5_000)
+    wall_repeat_mm = Number(0, 100)
+    wall_off_line_mm = Number(0, 500)
+    scribe_mm = Number(0, 100)
+    play_mm = Number(0, 100)
+    unit_size_mm = Number(0, 20)
+    greatest_joint_mm = Number(0, 20)
+    tape_mm = Number(0, 50)
 
     def clashes(self, made: Tolerances) -> dict[str, str]:
         return reversed_limits(made, ("least_reading_mm", "greatest_reading_mm"))
@@ -104,9 +112,12 @@ class JobRecord(Record):
     rounding_mm = Number(0.1, 10)
     tolerances = Part(TolerancesRecord)
     flatness = Part(FlatnessRecord)
+    packs_mm = Listing(Number(0.1, 100), 1, 50)
     removed_ids = Listing(Slug(), greatest=20_000)
 
     def clashes(self, made: Job) -> dict[str, str]:
+        if len(set(made.packs_mm)) < len(made.packs_mm):
+            return {"packs_mm": "The same packer is in it twice; give each thickness once."}
         if made.rounding_mm * 100 != round(made.rounding_mm * 100):
             return {"rounding_mm": "Shown figures have at most 2 decimals in mm; allowed: multiples of 0.01, 0.5 say."}
         return {}

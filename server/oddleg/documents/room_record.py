@@ -25,7 +25,8 @@ from oddleg.job import (
 )
 
 from .fields import Choice, Listing, Number, Part, Record, Slug, Text, YesNo
-from .run_record import RunRecord, WithAssumed, board, level, place, play, size
+from .run_record import RunRecord
+from .sizes import WithAssumed, board, level, place, play, size
 
 GREATEST_STATIONS = 2000
 
@@ -136,6 +137,10 @@ class WorktopRecord(WithAssumed):
     thickness_mm = board()
     build_up_mm = board(0)
     wanted_height_mm = size(allow_none=True)
+    depth_mm = size()
+    stock_depths_mm = Listing(size(), greatest=50)
+    overhang_mm = Number(0, 1_000)
+    cover_mm = Number(0, 300)
     assumed = Listing(Text(greatest=64), greatest=50)
 
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from oddleg.job import (
     Appliance,
     ApplianceBay,
@@ -16,6 +14,7 @@ from oddleg.job import (
     Filler,
     Front,
     FrontFit,
+    FrontMoves,
     Gap,
     Handing,
     Legs,
@@ -26,46 +25,19 @@ from oddleg.job import (
 )
 
 from .fields import Choice, Listing, Number, OneOf, Part, Record, Slug, Text, YesNo, reversed_limits
+from .setting_out_record import (
+    AnchorRecord,
+    BattenRecord,
+    FeatureRecord,
+    FrontLineRuleRecord,
+    LineUpRecord,
+    PlinthCutRecord,
+    RunEndRecord,
+    TrimRecord,
+)
+from .sizes import WithAssumed, board, place, play, size
 
 GREATEST_ITEMS = 2000
-
-
-def size(least: float = 1, **more: Any) -> Number:
-    """A size of a thing that a person fits."""
-    return Number(least, 20_000, **more)
-
-
-def board(least: float = 1, **more: Any) -> Number:
-    """A thickness."""
-    return Number(least, 300, **more)
-
-
-def play(**more: Any) -> Number:
-    """A distance that may be nought."""
-    return Number(0, 5_000, **more)
-
-
-def place(**more: Any) -> Number:
-    """A coordinate."""
-    return Number(-1_000_000, 1_000_000, **more)
-
-
-def level(**more: Any) -> Number:
-    """A level over or under the bench mark."""
-    return Number(-20_000, 20_000, **more)
-
-
-class WithAssumed(Record):
-    """A record that names its own fields that nobody has confirmed yet."""
-
-    assumed = Listing(Text(greatest=64), greatest=50)
-
-    def clashes(self, made: Any) -> dict[str, str]:
-        own = [name for name in self.fields if name not in ("id", "assumed")]
-        unknown = [name for name in made.assumed if name not in own]
-        if unknown:
-            return {"assumed": f"There is no field {unknown[0]} here to be assumed; allowed: {', '.join(own)}."}
-        return {}
 
 
 class LegsRecord(Record):
@@ -97,6 +69,7 @@ class FrontRecord(Record):
     opening_angle_deg = Number(1, 270, "degrees")
     frame_thickness_mm = board(0)
     set_back_mm = play()
+    moves = Choice(FrontMoves)
 
 
 class BoxRecord(Record):
@@ -120,6 +93,8 @@ class ApplianceRecord(WithAssumed):
     greatest_depth_mm = size(allow_none=True)
     built_in = YesNo()
     bracket_reach_mm = Number(0, 500)
+    clear_above_mm = play(allow_none=True)
+    clear_below_mm = play(allow_none=True)
     assumed = Listing(Text(greatest=64), greatest=50)
 
     def clashes(self, made: Appliance) -> dict[str, str]:
@@ -143,9 +118,14 @@ class CarcassRecord(Record):
     plinth_recess_mm = play()
     visible_drop_mm = Number(0, 500)
     appliances = Listing(Part(ApplianceRecord), greatest=10)
+    blind_mm = play()
+    plinth_cuts = Listing(Part(PlinthCutRecord), greatest=20)
 
     def clashes(self, made: Carcass) -> dict[str, str]:
-        return legs_on_a_wall(made)
+        found = {**legs_on_a_wall(made), **cuts_beside(made)}
+        if made.blind_mm >= made.width_mm:
+            found["blind_mm"] = f"It leaves nothing of the carcass to open; less than its width, {made.width_mm:g}."
+        return found
 
 
 class BayRecord(Record):
@@ -159,6 +139,11 @@ class BayRecord(Record):
     storey = Choice(Storey)
     way_out_mm = play(allow_none=True)
     plinth_runs_through = YesNo()
+    front = Part(FrontRecord, allow_none=True)
+    plinth_cuts = Listing(Part(PlinthCutRecord), greatest=20)
+
+    def clashes(self, made: ApplianceBay) -> dict[str, str]:
+        return cuts_beside(made)
 
 
 class PanelRecord(Record):
@@ -183,6 +168,7 @@ class FillerRecord(Record):
     least_mm = size(0)
     greatest_mm = size(0)
     scribed = YesNo()
+    share = Number(0, 1_000, "")
     storey = Choice(Storey)
 
     def clashes(self, made: Filler) -> dict[str, str]:
@@ -235,6 +221,12 @@ def legs_on_a_wall(made: Carcass | OpenUnit) -> dict[str, str]:
     return {}
 
 
+def cuts_beside(made: Carcass | ApplianceBay) -> dict[str, str]:
+    if any(cut.left_mm + cut.width_mm > made.width_mm for cut in made.plinth_cuts):
+        return {"plinth_cuts": f"One reaches beyond the item's right edge; the item is {made.width_mm:g} wide."}
+    return {}
+
+
 ITEMS: dict[str, type[Record]] = {
     "carcass": CarcassRecord,
     "bay": BayRecord,
@@ -257,3 +249,19 @@ class RunRecord(Record):
     void_mm = play()
     datum_offset_mm = Number(-2_000, 2_000)
     items = Listing(OneOf("made_as", ITEMS), greatest=GREATEST_ITEMS)
+    left_end = Part(RunEndRecord)
+    right_end = Part(RunEndRecord)
+    opening_mm = size(allow_none=True)
+    anchor = Part(AnchorRecord, allow_none=True)
+    wall_anchor = Part(AnchorRecord, allow_none=True)
+    front_line = Part(FrontLineRuleRecord)
+    batten = Part(BattenRecord, allow_none=True)
+    features = Listing(Part(FeatureRecord), greatest=200)
+    line_up = Listing(Part(LineUpRecord), greatest=200)
+    cornice = Part(TrimRecord, allow_none=True)
+    light_rail = Part(TrimRecord, allow_none=True)
+
+    def clashes(self, made: Run) -> dict[str, str]:
+        if made.batten is not None and made.wall is None:
+            return {"batten": "A run without a wall has nothing to fix a batten to; give null, or name its wall."}
+        return {}
