@@ -26,15 +26,27 @@ from oddleg.job import (
     AddedStation,
     Blocked,
     Body,
+    CornerTriangle,
     DatumDecision,
+    EndGap,
+    Feature,
+    FeatureKind,
     GoodEnough,
     LegsSet,
+    Marked,
+    MeasuredFeature,
     Note,
+    OpeningDepth,
+    OpeningWidth,
     Reading,
     SetUp,
     Stage,
     TwoPeg,
     TwoWall,
+    UnitWidth,
+    WallHeight,
+    WallLine,
+    WallReading,
     Way,
 )
 
@@ -99,6 +111,35 @@ SAMPLES = {
     "blocked": (payload("blocked", "back-3", {"reason": "boxes,\nlater"}), Blocked("back-3", "boxes,\nlater")),
     "good_enough": (payload("good_enough", "kitchen", {}), GoodEnough("kitchen")),
     "note": (payload("note", "barn", {"text": "Key under the mat. \N{HAMMER}"}), Note("barn", "Key under the mat. \N{HAMMER}")),
+    "wall_line": (
+        payload("wall_line", "string-1", {"name": "string one", "run": "sink-run", "square_to": None, "stands_off": typed("10", "cm", "100")}),
+        WallLine("string-1", "string one", "sink-run", None, 100.0),
+    ),
+    "wall_reading": (
+        payload("wall_reading", "ws-1", {"line": "string-1", "height": "batten", "side": None, "name": "wall one", "x_mm": 600}, "104", "mm", "104"),
+        WallReading("string-1", "ws-1", WallHeight.BATTEN, 104.0, "wall one", 600.0),
+    ),
+    "opening": (
+        payload("opening", "sink-run", {"height": "floor", "depth": "front"}, "3.0085", "m", "3008.5"),
+        OpeningWidth("sink-run", WallHeight.FLOOR, OpeningDepth.FRONT, 3008.5),
+    ),
+    "end_gap": (
+        payload("end_gap", "sink-run", {"side": "left", "height": "batten", "depth": "back"}, "5", "mm", "5"),
+        EndGap("sink-run", "left", WallHeight.BATTEN, OpeningDepth.BACK, 5.0),
+    ),
+    "corner_triangle": (
+        payload("corner_triangle", "sink-run", {"other_run": "hob-run", "along": typed("3", "m", "3000"), "other_along": typed("4", "m", "4000"), "across": typed("5005", "mm", "5005")}),
+        CornerTriangle("sink-run", "hob-run", 3000.0, 4000.0, 5005.0),
+    ),
+    "feature": (
+        payload("feature", "window", {"run": "sink-run", "name": "window", "what": "window", "left": typed("1400", "mm", "1400"), "right": typed("2600", "mm", "2600"), "bottom": typed("130", "mm", "130"), "top": None, "stands_out": typed("-90", "mm", "-90"), "above": "datum"}),
+        MeasuredFeature("sink-run", Feature("window", "window", FeatureKind.WINDOW, 1400.0, 2600.0, 130.0, None, -90.0), above_datum=True),
+    ),
+    "unit_width": (payload("unit_width", "sink", {}, "800,3", "mm", "800.3"), UnitWidth("sink", 800.3)),
+    "marked": (
+        payload("marked", "sink-run", {"mark": "edge-3"}, "1204.5", "mm", "1204.5", shown={"expected": None, "part_mark": "a1b2c3"}),
+        Marked("sink-run", "edge-3", 1204.5, "a1b2c3"),
+    ),
 }
 
 
@@ -202,6 +243,55 @@ def test_a_peg_too_far_away_is_called_by_its_name():
     )
     misread = {**found, "data": {**found["data"], "end_to_b": typed("5", "m", "500")}}
     assert str(refused(misread)) == "The distance from the laser to peg B: 5 m reads as 5000 mm."
+
+
+def sample(kind, **data):
+    """The sample of a kind with some of its data changed; an outer field where the kind has it there."""
+    found = copy.deepcopy(SAMPLES[kind][0])
+    for name, value in data.items():
+        (found if name in ("raw", "unit", "value", "target") else found["data"])[name] = value
+    return found
+
+
+@pytest.mark.parametrize(
+    ("changed", "words"),
+    [
+        (sample("corner_triangle", across=typed("7000", "mm", "7000")), "The side across the corner: These three cannot close: 3000 and 4000 reach 7000 mm together"),
+        (sample("corner_triangle", along=typed("3", "m", "3000"), other_along=typed("9005.5", "mm", "9005.5")), "The side along the other wall: These three cannot close: 3000 and 5005 reach 8005 mm"),
+        (sample("corner_triangle", along=typed("0", "mm", "0")), "The side along this wall: 0 mm is out of range"),
+        (sample("corner_triangle", other_run="sink-run"), "The other run: A corner lies between two runs"),
+        (sample("feature", left=typed("2700", "mm", "2700")), "The left edge: It lies to the right of the right edge; left and right are swapped."),
+        (sample("feature", top=typed("120", "mm", "120")), "The bottom edge: It lies above the top; the two heights are swapped."),
+        (sample("feature", what="skylight"), "What kind of thing it is"),
+        (sample("feature", above="floor"), "bench_mark, datum"),
+        (sample("wall_line", square_to="string-1"), "The line that it is square to: A line cannot be square to itself"),
+        (sample("wall_line", stands_off=typed("about 100", "mm", "100")), "How far the line stands off: Use digits"),
+        (sample("wall_reading", raw="-4", value="-4"), "The figure as typed: Where the wall stands out beyond the line, say so"),
+        (sample("wall_reading", raw="+4", value="4", side="proud"), "the number itself has no sign"),
+        (sample("wall_reading", raw="4", value="4", side="proud"), "4 mm reads as -4 mm, not 4"),
+        (sample("wall_reading", height="ceiling"), "At which height: This is not one of the words allowed here: floor, batten, worktop, wall_units."),
+        (sample("wall_reading", raw="30", unit="m", value="30000"), "The figure: 30000 mm is out of range"),
+        (sample("opening", depth="middle"), "Back or front: This is not one of the words allowed here: back, front."),
+        (sample("opening", raw="3", unit="mm", value="3"), "The figure: 3 mm is out of range; allowed: 50 to 50000 mm."),
+        (sample("end_gap", side="above"), "left, right"),
+        (sample("unit_width", raw="0", value="0"), "The figure: 0 mm is out of range"),
+        (sample("marked", mark=""), "The mark on the rod: This text has 0 characters"),
+    ],
+)
+def test_what_is_wrong_at_a_wall_is_said_as_a_fitter_calls_it(changed, words):
+    error = refused(changed)
+    assert words in str(error)
+    assert error.reason in ("form", "number")
+
+
+def test_the_side_of_a_side_wall_is_no_sign():
+    """An end gap names left or right; only above, below and proud are about a sign."""
+    assert read(sample("end_gap", raw="-5", value="-5")).body.value_mm == -5.0
+
+
+def test_a_wall_that_stands_out_beyond_the_line_is_minus():
+    assert read(sample("wall_reading", raw="4,5", value="-4.5", side="proud")).body.value_mm == -4.5
+    assert read(sample("wall_reading", raw="0", value="0", side="proud")).body.value_mm == 0.0
 
 
 def test_a_leg_is_called_by_its_letters():

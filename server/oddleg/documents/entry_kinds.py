@@ -1,11 +1,10 @@
-"""The kinds of entry, schema 1: what the data of each holds, and the body that it makes."""
+"""The kinds of entry, schema 1: the fields around each, what its data holds, and the body that it makes.
+
+Those of setting out (walls, openings, corners, features, marks) are in `wall_kinds.py`.
+"""
 
 from __future__ import annotations
 
-import re
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
-from datetime import datetime
 from decimal import Decimal
 from typing import Any
 
@@ -14,7 +13,6 @@ from marshmallow import ValidationError, fields
 from oddleg.job import (
     AddedStation,
     Blocked,
-    Body,
     DatumDecision,
     GoodEnough,
     LegsSet,
@@ -27,74 +25,14 @@ from oddleg.job import (
     Way,
 )
 
+from .entry_fields import Anything, Data, EntryKind, Moment, Typed, Uid, of_field, unit_field
 from .fields import Choice, Described, Kind, Number, Slug, Strict, Text
-from .numbers import DECIMALS, NumberError, decimal_text, parsed
+from .numbers import NumberError, parsed
 from .sizes import place
+from .wall_kinds import WALL_KINDS
 
 LEG_NAMES = tuple(row + place for row in "BF" for place in ("L", "ML", "M", "MR", "R"))
 GREATEST_READING_MM = 100_000
-
-
-class Moment(Kind):
-    """A moment in UTC as phones write it: 2026-11-23T08:40:00.000Z."""
-
-    def taken(self, value: Any) -> str:
-        if isinstance(value, str) and re.fullmatch(r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,6})?Z", value, re.ASCII):
-            try:
-                datetime.fromisoformat(value)
-                return value
-            except ValueError:
-                pass
-        raise ValidationError("This is not a moment in UTC, as in 2026-11-23T08:40:00.000Z.")
-
-    def described(self) -> Described:
-        return {"type": "string", "format": "date-time"}
-
-
-class Uid(Kind):
-    """The uid of an entry: a UUID in small letters (RFC 9562)."""
-
-    def taken(self, value: Any) -> str:
-        if not isinstance(value, str) or not re.fullmatch(r"[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}", value):
-            raise ValidationError("This is not the uid of an entry, a UUID in small letters.")
-        return value
-
-    def described(self) -> Described:
-        return {"type": "string", "format": "uuid"}
-
-
-class Anything(Kind):
-    """An object or null; what is in it is checked by the entry's kind."""
-
-    def taken(self, value: Any) -> Any:
-        if not isinstance(value, dict):
-            raise ValidationError("This must be an object in curly brackets, or null in an undo.")
-        return value
-
-    def described(self) -> Described:
-        return {"type": "object"}
-
-
-class Typed(Kind):
-    """A number as typed, `{raw, unit, value}`, read again; `value` is in mm whatever the unit."""
-
-    def __init__(self, least_mm: float, greatest_mm: float, **more: Any) -> None:
-        super().__init__(**more)
-        self.least_mm, self.greatest_mm = least_mm, greatest_mm
-
-    def taken(self, value: Any) -> float:
-        given = TYPED.load(value)
-        try:
-            found = parsed(given["raw"], given["unit"])
-        except NumberError as error:
-            raise ValidationError({"raw": [str(error)]}) from None
-        if given["value"] != decimal_text(found):
-            raise ValidationError({"value": [f"{given['raw']} {given['unit']} reads as {decimal_text(found)} mm."]})
-        return within(found, self.least_mm, self.greatest_mm)
-
-    def described(self) -> Described:
-        text = {"type": "string"}
-        return {"type": "object", "properties": {"raw": text, "unit": text, "value": text}}
 
 
 class Heights(Kind):
@@ -115,23 +53,6 @@ class Heights(Kind):
 
     def described(self) -> Described:
         return {"type": "object", "additionalProperties": {"type": "string"}}
-
-
-def within(value: Decimal, least_mm: float, greatest_mm: float) -> float:
-    if not least_mm <= value <= greatest_mm:
-        allowed = f"allowed: {least_mm} to {greatest_mm} mm"
-        raise ValidationError(f"{decimal_text(value)} mm is out of range; {allowed}.")
-    return float(value)
-
-
-def unit_field(**more: Any) -> Choice:
-    return Choice(tuple(DECIMALS), **more)
-
-
-class TypedNumber(Strict):
-    raw = Text(0, 400)
-    unit = unit_field()
-    value = Text(1, 400)
 
 
 class At(Strict):
@@ -233,9 +154,6 @@ class NoteData(Strict):
     text = Text(1, 10_000, lines=True)
 
 
-Data = Mapping[str, Any]
-
-
 def set_up(outer: Data, data: Data, value: Decimal | None) -> SetUp:
     both_or_none(data)
     line = data["line"]
@@ -329,27 +247,16 @@ def both_or_none(data: Data) -> None:
         raise ValidationError({"x_mm": ["A place on the plan has both an X and a Y, or it is left open."]})
 
 
-def of_field(name: str, value: Decimal, least_mm: float, greatest_mm: float) -> float:
-    try:
-        return within(value, least_mm, greatest_mm)
-    except ValidationError as error:
-        raise ValidationError({name: error.messages}) from None
-
-
-@dataclass(frozen=True)
-class EntryKind:
-    """`number`: the entry has a number of its own, in `raw`, `unit` and `value`."""
-
-    data: Strict
-    body: Callable[[Data, Data, Decimal | None], Body]
-    number: bool = False
-
-
 SCHEMA_1 = Schema1()
-TYPED = TypedNumber()
 KINDS = {
     "set_up": EntryKind(SetUpData(), set_up),
-    "reading": EntryKind(ReadingData(), reading, number=True),
+    "reading": EntryKind(
+        ReadingData(),
+        reading,
+        number=True,
+        minus="below",
+        sign_words="It says above or below the line, so the number must have no sign.",
+    ),
     "station": EntryKind(StationData(), station),
     "two_peg": EntryKind(TwoPegData(), two_peg),
     "two_wall": EntryKind(TwoWallData(), two_wall),
@@ -358,4 +265,5 @@ KINDS = {
     "blocked": EntryKind(BlockedData(), blocked),
     "good_enough": EntryKind(GoodEnoughData(), good_enough),
     "note": EntryKind(NoteData(), note),
+    **WALL_KINDS,
 }

@@ -13,7 +13,8 @@ from marshmallow import ValidationError
 from oddleg.job import Body, Entry
 
 from .called import called
-from .entry_kinds import KINDS, SCHEMA_1, EntryKind
+from .entry_fields import EntryKind
+from .entry_kinds import KINDS, SCHEMA_1
 from .fields import by_path
 from .numbers import NumberError, decimal_text, parsed
 from .strict_json import DocumentError, parse_json
@@ -92,7 +93,7 @@ def read_known(found: dict[str, Any], kind: str) -> Payload:
     undo = outer["data"] is None
     if undo and outer["replaces"] is None:
         raise ValidationError({"data": ["Only an undo has no data, and an undo says which entry it replaces."]})
-    value = typed(outer, wanted=known.number and not undo)
+    value = typed(outer, known, undo)
     body = None
     if not undo:
         body = known.body(outer, data_of(known, outer), value)
@@ -116,10 +117,10 @@ def data_of(known: EntryKind, outer: Mapping[str, Any]) -> Any:
         raise ValidationError({"data": error.messages}) from None
 
 
-def typed(outer: Mapping[str, Any], wanted: bool) -> Decimal | None:
+def typed(outer: Mapping[str, Any], known: EntryKind, undo: bool) -> Decimal | None:
     """The value in mm, after reading again what was typed. A side takes the place of the sign."""
     given = [name for name in ("raw", "unit", "value") if outer[name] is not None]
-    if not wanted:
+    if undo or not known.number:
         if given:
             raise ValidationError({given[0]: ["An entry of this kind has no number of its own; it must be null."]})
         return None
@@ -127,11 +128,11 @@ def typed(outer: Mapping[str, Any], wanted: bool) -> Decimal | None:
         missing = next(name for name in ("raw", "unit", "value") if outer[name] is None)
         raise ValidationError({missing: ["An entry of this kind has a number; it must not be null."]})
     value = parsed(outer["raw"], outer["unit"])
-    side = outer["data"].get("side") if isinstance(outer["data"], dict) else None
-    if side is not None:
+    side = outer["data"].get("side") if known.minus is not None and isinstance(outer["data"], dict) else None
+    if side is not None or known.never_signed:
         if outer["raw"].strip(" ")[0] in "+-\N{MINUS SIGN}":
-            raise ValidationError({"raw": ["It says above or below the line, so the number must have no sign."]})
-        value = -value if side == "below" and value else value
+            raise ValidationError({"raw": [known.sign_words]})
+        value = -value if side is not None and side == known.minus and value else value
     if outer["value"] != decimal_text(value):
         raise ValidationError(
             {"value": [f"{outer['raw']} {outer['unit']} reads as {decimal_text(value)} mm, not {outer['value']}."]}
