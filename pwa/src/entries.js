@@ -4,6 +4,8 @@
  *
  * @typedef {import("./numbers.js").Unit} Unit
  * @typedef {{raw: string, unit: Unit, value: string}} Typed
+ * @typedef {"floor" | "batten" | "worktop" | "wall_units"} Height on a wall
+ * @typedef {"back" | "front"} Depth along the wall, or along the fronts
  * @typedef {{utc: string, offset_minutes: number, server_offset_ms: number | null, measured_at: string | null}} At
  * @typedef {object} Common
  * @property {string} job
@@ -74,10 +76,7 @@ export function makeEntries({ now, offset_minutes = (ms) => -new Date(ms).getTim
      */
     reading({ station, set_up, way, side = null, raw, unit, ...common }) {
       const { id: target, name, x_mm, y_mm } = station;
-      const found = valueOf(raw, unit, side);
-      if (found.value === undefined) throw new NotANumber("raw", found.words);
-      const number = { raw, unit, value: found.value };
-      return payload(common, "reading", target, number, { set_up, way, side, name, x_mm: x_mm ?? null, y_mm: y_mm ?? null });
+      return payload(common, "reading", target, sided({ raw, unit }, side), { set_up, way, side, name, x_mm: x_mm ?? null, y_mm: y_mm ?? null });
     },
 
     /**
@@ -135,11 +134,78 @@ export function makeEntries({ now, offset_minutes = (ms) => -new Date(ms).getTim
       return payload(common, "note", target ?? common.job, null, { text });
     },
 
+    /**
+     * A straight vertical reference in front of a run's wall; a new one wherever it is moved. To correct one, give its id.
+     * @param {Common & {id?: string, name: string, run: string, square_to?: string | null, stands_off?: {raw: string, unit: Unit} | null}} one
+     */
+    wall_line({ id: target = id(), name, run, square_to = null, stands_off = null, ...common }) {
+      return payload(common, "wall_line", target, null, { name, run, square_to, stands_off: stands_off && typed("stands_off", stands_off) });
+    },
+
+    /**
+     * Distance from a line to the wall. A station without an id is one of the fitter's own, at an x of theirs. Proud: the wall
+     * stands out beyond the line; `raw` has no sign and the value is minus.
+     * @param {Common & {station: {id?: string, name: string, x_mm: number}, line: string, height: Height, side?: "proud" | null, raw: string, unit: Unit}} one
+     */
+    wall_reading({ station, line, height, side = null, raw, unit, ...common }) {
+      const { id: target = id(), name, x_mm } = station;
+      return payload(common, "wall_reading", target, sided({ raw, unit }, side), { line, height, side, name, x_mm });
+    },
+
+    /** Width of a run's opening, wall to wall. @param {Common & {run: string, height: Height, depth: Depth, raw: string, unit: Unit}} one */
+    opening({ run, height, depth, raw, unit, ...common }) {
+      return payload(common, "opening", run, typed("raw", { raw, unit }), { height, depth });
+    },
+
+    /**
+     * How far a side wall lies beyond the zero mark (left) or the end mark (right).
+     * @param {Common & {run: string, side: "left" | "right", height: Height, depth: Depth, raw: string, unit: Unit}} one
+     */
+    end_gap({ run, side, height, depth, raw, unit, ...common }) {
+      return payload(common, "end_gap", run, typed("raw", { raw, unit }), { side, height, depth });
+    },
+
+    /**
+     * Three sides in the corner at the right end of `run`.
+     * @param {Common & {run: string, other_run: string} & Record<"along" | "other_along" | "across", {raw: string, unit: Unit}>} one
+     */
+    corner_triangle({ run, other_run, along, other_along, across, ...common }) {
+      return payload(common, "corner_triangle", run, null, { other_run, ...allTyped({ along, other_along, across }) });
+    },
+
+    /**
+     * A feature of a run's wall as measured; with the id of one of the job's it takes its place.
+     * @param {Common & {id?: string, run: string, name: string, what: string, left: {raw: string, unit: Unit}, right: {raw: string, unit: Unit},
+     *   above: "bench_mark" | "datum"} & Record<"bottom" | "top" | "stands_out", {raw: string, unit: Unit} | null>} one
+     */
+    feature({ id: target = id(), run, name, what, left, right, bottom, top, stands_out, above, ...common }) {
+      const perhaps = (field, number) => number && typed(field, number);
+      const numbers = { bottom: perhaps("bottom", bottom), top: perhaps("top", top), stands_out: perhaps("stands_out", stands_out) };
+      return payload(common, "feature", target, null, { run, name, what, ...allTyped({ left, right }), ...numbers, above });
+    },
+
+    /** The outside width of one delivered unit. @param {Common & {item: string, raw: string, unit: Unit}} one */
+    unit_width({ item, raw, unit, ...common }) {
+      return payload(common, "unit_width", item, typed("raw", { raw, unit }), {});
+    },
+
+    /** A mark of the rod was made on the batten. `text` is its distance from the zero as shown, in mm. @param {Common & {run: string, mark: string, text: string}} one */
+    marked({ run, mark, text, ...common }) {
+      return payload(common, "marked", run, typed("text", { raw: text, unit: "mm" }), { mark });
+    },
+
     /** Takes back an entry. @param {{uid: string, payload: {job: string, kind: string, target: string}}} entry */
     undo({ uid, payload: { job, kind, target } }) {
       return payload({ job, replaces: uid }, kind, target, null, null);
     },
   };
+}
+
+/** A number whose sign is said by a button. @returns {Typed} */
+function sided({ raw, unit }, side) {
+  const found = valueOf(raw, unit, side);
+  if (found.value === undefined) throw new NotANumber("raw", found.words);
+  return { raw, unit, value: found.value };
 }
 
 /** @returns {Typed} */

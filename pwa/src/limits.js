@@ -40,11 +40,9 @@ export function questions({ raw, unit, way, side }, limits, { repeats = [], befo
     }
   }
   if (asked.length) return asked;
-  const repeat = fromJson(limits.repeat_mm);
-  const off = repeats.find((other) => compare(apart(found.value, other), repeat) > 0);
-  if (off !== undefined) {
-    const by = apart(found.value, off);
-    asked.push({ why: "repeat", words: `Read before as ${off}, now ${found.value}: ${by} apart, and repeats agree within ${repeat}. Read it once more.`, meant: null });
+  const again = repeatQuestion(found.value, repeats, fromJson(limits.repeat_mm));
+  if (again) {
+    asked.push(again);
   } else if (!repeats.length && before !== null && compare(apart(found.value, before), fromJson(limits.step_mm)) > 0) {
     const by = apart(found.value, before);
     asked.push({ why: "step", words: `${by} away from the station before, which read ${before}. A step here, or a slip of the key?`, meant: null });
@@ -53,18 +51,53 @@ export function questions({ raw, unit, way, side }, limits, { repeats = [], befo
 }
 
 /**
+ * What to ask before a distance from a line to the wall is saved. A wall has no step as a floor has: what differs too much
+ * from the spot beside it, off the same line at the same height, is asked about, and a slip of the unit offered.
+ * @param {{raw: string, unit: import("./numbers.js").Unit, side: "proud" | null}} reading
+ * @param {{greatest_mm: number, repeat_mm: number, jump_mm: number} | null} limits null: the plan brings none, nothing is asked
+ * @param {{repeats?: string[], beside?: {name: string, value: string} | null}} [others] values (mm) of the live readings of
+ *   this spot off this line, and of the nearest spot read along the wall
+ * @returns {Question[]}
+ */
+export function wallQuestions({ raw, unit, side }, limits, { repeats = [], beside = null } = {}) {
+  const found = valueOf(raw, unit, side);
+  if (found.value === undefined || !limits) return [];
+  const greatest = fromJson(limits.greatest_mm);
+  const meant = perhapsMeant({ raw, unit }, "0", greatest, beside && !beside.value.startsWith("-") ? beside.value : null);
+  if (compare(parse(raw, unit).value, greatest) > 0) {
+    const also = meant ? ` ${shown(meant)} meant?` : "";
+    return [{ why: "greatest", words: `${shown({ raw, unit })} is more than a line stands off a wall (greatest ${greatest}).${also}`, meant }];
+  }
+  const again = repeatQuestion(found.value, repeats, fromJson(limits.repeat_mm));
+  if (again) return [again];
+  const jump = fromJson(limits.jump_mm);
+  if (repeats.length || !beside || compare(apart(found.value, beside.value), jump) <= 0) return [];
+  const near = !side && meant && compare(apart(parse(meant.raw, meant.unit).value, beside.value), jump) <= 0 ? meant : null;
+  const words = `${apart(found.value, beside.value)} away from ${beside.name}, which read ${beside.value} off the same line. Does the wall do that here, was the line moved, or is it a slip of the key?`;
+  return [{ why: "step", words: near ? `${words} ${shown(near)} meant?` : words, meant: near }];
+}
+
+function repeatQuestion(value, repeats, repeat) {
+  const off = repeats.find((other) => compare(apart(value, other), repeat) > 0);
+  if (off === undefined) return null;
+  return { why: "repeat", words: `Read before as ${off}, now ${value}: ${apart(value, off)} apart, and repeats agree within ${repeat}. Read it once more.`, meant: null };
+}
+
+const BUTTONS = { above: "Above or below", below: "Above or below", proud: "Proud of the line" };
+
+/**
  * The signed value of what was typed with a side button, or why there is none.
  * @param {string} raw
  * @param {string} unit
- * @param {"above" | "below" | null} side
+ * @param {"above" | "below" | "proud" | null} side
  * @returns {import("./numbers.js").Parsed}
  */
 export function valueOf(raw, unit, side) {
   if (side && /[+\-\u2212]/.test(raw)) {
-    return { reason: "sign", words: "Above or below is chosen by the button; type the number without a sign." };
+    return { reason: "sign", words: `${BUTTONS[side]} is chosen by the button; type the number without a sign.` };
   }
   const found = parse(raw, unit);
-  return found.value !== undefined && side === "below" ? { value: negated(found.value) } : found;
+  return found.value !== undefined && (side === "below" || side === "proud") ? { value: negated(found.value) } : found;
 }
 
 const further = (a, b) => (compare(a, b) < 0 ? b : a);

@@ -8,9 +8,9 @@
  *   problem: string | null, pos: number | null, in_plan: boolean, waits: boolean, dismissed: boolean}} Known one entry,
  *   wherever it is known from; `waits`: it replaces one that is not here; `dismissed`: the office put it aside and closed
  *   the case without it, so no plan ever has it
- * @typedef {{uid: string, set_up: string, way: string, side: string | null, raw: string, unit: string, value: string,
- *   utc: string, person: string | null, own: boolean, state: import("./outbox.js").State, problem: string | null,
- *   in_plan: boolean}} LocalReading
+ * @typedef {{uid: string, side: string | null, raw: string, unit: string, value: string, utc: string, person: string | null,
+ *   own: boolean, state: import("./outbox.js").State, problem: string | null, in_plan: boolean}} Told
+ * @typedef {Told & {set_up: string, way: string}} LocalReading
  * @typedef {{id: string, name: string, x_mm: number | null, y_mm: number | null, serves: string, surface: string,
  *   pass: number, accepted: boolean, added: boolean, bench_mark: boolean, level: object | null, plan_state: string | null,
  *   state: "unread" | "read" | "open" | "blocked", attention: boolean, readings: LocalReading[],
@@ -103,7 +103,7 @@ export function survey(part, entries) {
     return {
       ...station,
       readings: here,
-      state: here.length ? (differ(here, repeat) ? "open" : "read") : cannot ? "blocked" : "unread",
+      state: here.length ? (differ(here, repeat, sameSetUp) ? "open" : "read") : cannot ? "blocked" : "unread",
       attention: entries.some((entry) => entry.payload.target === station.id && entry.state === "attention"),
       blocked: cannot ? { uid: cannot.uid, reason: cannot.payload.data.reason } : null,
     };
@@ -155,6 +155,8 @@ export function valueBefore(stations, set_up, way) {
   return taken.at(-1)?.value ?? null;
 }
 
+const sameSetUp = (one, other) => one.set_up === other.set_up && one.way === other.way;
+
 function setUps(part, entries, readings) {
   const counted = new Map();
   for (const { payload } of readings) counted.set(payload.data.set_up, (counted.get(payload.data.set_up) ?? 0) + 1);
@@ -196,17 +198,26 @@ function stationsOf(part, added, readings) {
   return [...marks, ...walk.filter((one) => one.surface !== "overhead"), ...walk.filter((one) => one.surface === "overhead")];
 }
 
-/** @returns {LocalReading} */
-function localReading({ uid, payload, person, own, state, problem, in_plan }) {
-  const { set_up, way, side } = payload.data;
-  const { raw, unit, value, at } = payload;
-  return { uid, set_up, way, side, raw, unit, value, utc: at.utc, person, own, state, problem, in_plan };
+/** What one entry with a number says, without what it is about. @param {Known} entry @returns {Told} */
+export function told({ uid, payload, person, own, state, problem, in_plan }) {
+  const { raw, unit, value, at, data } = payload;
+  return { uid, side: data.side ?? null, raw, unit, value, utc: at.utc, person, own, state, problem, in_plan };
 }
 
-function differ(readings, repeat) {
+/** @returns {LocalReading} */
+function localReading(entry) {
+  const { set_up, way } = entry.payload.data;
+  return { ...told(entry), set_up, way };
+}
+
+/**
+ * Whether two that are repeats of each other differ by more than `repeat`, mm.
+ * @param {Told[]} readings
+ * @param {string} repeat decimal text
+ * @param {(one: any, other: any) => boolean} alike whether the two are repeats
+ */
+export function differ(readings, repeat, alike) {
   return readings.some((one, place) =>
-    readings
-      .slice(place + 1)
-      .some((other) => one.set_up === other.set_up && one.way === other.way && compare(apart(one.value, other.value), repeat) > 0),
+    readings.slice(place + 1).some((other) => alike(one, other) && compare(apart(one.value, other.value), repeat) > 0),
   );
 }

@@ -27,6 +27,17 @@ test("every kind has the outer fields of schema 1 and the data that the wire nam
     good_enough: entries.good_enough({ ...common, room: "kitchen" }),
     note: entries.note({ ...common, text: "mind the pipe" }),
   };
+  const setting_out = {
+    wall_line: entries.wall_line({ ...common, id: "string-1", name: "string 1", run: "sink-run", stands_off: { raw: "10", unit: "cm" } }),
+    wall_reading: entries.wall_reading({ ...common, station: { id: "ws-1", name: "wall one", x_mm: 600 }, line: "string-1", height: "batten", side: "proud", raw: "4,50", unit: "mm", part_mark: "a1b2c3" }),
+    opening: entries.opening({ ...common, run: "sink-run", height: "floor", depth: "front", raw: "3.0085", unit: "m" }),
+    end_gap: entries.end_gap({ ...common, run: "sink-run", side: "left", height: "batten", depth: "back", ...mm("5") }),
+    corner_triangle: entries.corner_triangle({ ...common, run: "sink-run", other_run: "hob-run", along: { raw: "3", unit: "m" }, other_along: { raw: "4", unit: "m" }, across: mm("5005") }),
+    feature: entries.feature({ ...common, id: "window", run: "sink-run", name: "window", what: "window", left: mm("1400"), right: { raw: "2.6", unit: "m" },
+      bottom: mm("130"), top: null, stands_out: mm("-90"), above: "datum" }),
+    unit_width: entries.unit_width({ ...common, item: "unit-4", ...mm("800,3") }),
+    marked: entries.marked({ ...common, run: "sink-run", mark: "edge-3", text: "1204.5", part_mark: "a1b2c3" }),
+  };
   const data = {
     set_up: ["name", "room", "stage", "laser", "instrument", "x_mm", "y_mm", "line"],
     reading: ["set_up", "way", "side", "name", "x_mm", "y_mm"],
@@ -38,18 +49,27 @@ test("every kind has the outer fields of schema 1 and the data that the wire nam
     blocked: ["reason"],
     good_enough: [],
     note: ["text"],
+    wall_line: ["name", "run", "square_to", "stands_off"],
+    wall_reading: ["line", "height", "side", "name", "x_mm"],
+    opening: ["height", "depth"],
+    end_gap: ["side", "height", "depth"],
+    corner_triangle: ["other_run", "along", "other_along", "across"],
+    feature: ["run", "name", "what", "left", "right", "bottom", "top", "stands_out", "above"],
+    unit_width: [],
+    marked: ["mark"],
   };
-  for (const [kind, entry] of Object.entries(all)) {
+  const with_a_number = ["reading", "decision", "wall_reading", "opening", "end_gap", "unit_width", "marked"];
+  for (const [kind, entry] of Object.entries({ ...all, ...setting_out })) {
     assert.deepEqual(Object.keys(entry), OUTER, kind);
     assert.equal(entry.kind, kind);
     assert.equal(entry.schema, 1);
     assert.deepEqual(Object.keys(entry.data), data[kind], kind);
-    const numbered = kind === "reading" || kind === "decision";
+    const numbered = with_a_number.includes(kind);
     for (const field of ["raw", "unit", "value"]) assert.equal(entry[field] !== null, numbered, `${kind} ${field}`);
   }
   // One sample of what phones send, kept for good: the server's tests read the same file.
   const kept = JSON.parse(readFileSync(new URL("../../tests/phone_payloads.json", import.meta.url), "utf8"));
-  const sent = [...Object.values(all), undo];
+  const sent = [...Object.values(all), undo, ...Object.values(setting_out)];
   assert.deepEqual(sent, kept.schema_1);
   assert.deepEqual(all.two_peg.data.end_to_b, { raw: "15,5", unit: "m", value: "15500" });
   assert.equal(all.note.target, "hall");
@@ -69,6 +89,14 @@ test("the time says the phone's clock, its zone, and how far the server's is fro
 test("below the line is minus, and what was typed stays as typed", () => {
   const below = reading({ way: "offset", side: "below", raw: "4,50" });
   assert.deepEqual([below.raw, below.value, below.data.side], ["4,50", "-4.5", "below"]);
+});
+
+test("proud of the line is minus; a place of one's own gets an id, one that is given keeps it", () => {
+  const one = { job: "hall", station: { name: "at 1450", x_mm: 1450 }, line: "l", height: "batten", raw: "4", unit: "mm" };
+  assert.deepEqual([entries.wall_reading({ ...one, side: "proud" }).value, entries.wall_reading(one).value], ["-4", "4"]);
+  assert.notEqual(entries.wall_reading(one).target, entries.wall_reading(one).target);
+  assert.equal(entries.wall_reading({ ...one, station: { ...one.station, id: "own" } }).target, "own");
+  assert.throws(() => entries.wall_reading({ ...one, raw: "-4", side: "proud" }), /without a sign/);
 });
 
 test("a datum below nought is read from its text with the true minus sign", () => {

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { questions, valueOf } from "../src/limits.js";
+import { questions, valueOf, wallQuestions } from "../src/limits.js";
 
 const LIMITS = {
   ways: { down: { least_mm: 300, greatest_mm: 2000 }, offset: { least_mm: 0, greatest_mm: 60.5 } },
@@ -70,4 +70,34 @@ test("below the line is minus; limits are of the size, repeats and steps of the 
 
 test("no plan yet, nothing to compare with: nothing is asked", () => {
   assert.deepEqual(questions(down("12"), null), []);
+});
+
+const WALL = { greatest_mm: 3500, repeat_mm: 2, jump_mm: 8 };
+const wall = (raw, more = {}, unit = "mm", side = null) => wallQuestions({ raw, unit, side }, WALL, more);
+const BESIDE = { name: "wall two", value: "104" };
+
+test("a wall that jumps from the spot beside it is asked about, and a slip of the unit offered", () => {
+  assert.deepEqual(wall("112", { beside: BESIDE }), []); // 8 apart, limit 8
+  const [asked] = wall("112.5", { beside: BESIDE });
+  assert.equal(asked.why, "step");
+  assert.match(asked.words, /^8\.5 away from wall two, which read 104 off the same line\./);
+  assert.equal(asked.meant, null);
+  assert.deepEqual(wall("10.5", { beside: BESIDE })[0].meant, { raw: "10.5", unit: "cm" });
+  assert.equal(wall("4", { beside: BESIDE }, "mm", "proud")[0].why, "step"); // 104 and -4
+  assert.deepEqual(wall("4", { beside: { name: "wall two", value: "-4" } }, "mm", "proud"), []);
+});
+
+test("a repeat at a wall is asked about beyond its own limit only, and never as a jump", () => {
+  assert.deepEqual(wall("102", { repeats: ["100"], beside: BESIDE }), []);
+  assert.equal(wall("102.5", { repeats: ["100"] })[0].why, "repeat");
+  assert.deepEqual(wall("150", { repeats: ["150"], beside: BESIDE }), []);
+});
+
+test("more than a line stands off a wall is asked about; without limits nothing is", () => {
+  assert.deepEqual(wall("3500"), []);
+  const [asked] = wall("3501");
+  assert.equal(asked.why, "greatest");
+  assert.deepEqual(wallQuestions({ raw: "99999", unit: "mm", side: null }, null), []);
+  assert.equal(valueOf("-4", "mm", "proud").reason, "sign");
+  assert.deepEqual(valueOf("4", "mm", "proud"), { value: "-4" });
 });
