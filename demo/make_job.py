@@ -1,6 +1,7 @@
 """Writes demo/hall.json: an invented village hall's kitchen. Run it again after the job format changes.
 
-Everything in it is made up: people, places, appliances, sizes. It is data for trying the program, no advice.
+Everything in it is made up: people, places, appliances with their sheets, sizes. It is data for trying the program, no
+advice.
 """
 
 import json
@@ -8,7 +9,10 @@ from pathlib import Path
 
 LEGS = {"least_mm": 120, "greatest_mm": 180, "reserve_mm": 5}
 FRONT = {"fit": "overlay", "thickness_mm": 20, "handle_projection_mm": 35, "opening_angle_deg": 110}
+DRAWERS = {**FRONT, "moves": "drawer"}
 DEPTH_MM = 560
+VOID_MM = 15
+BATTEN = {"thickness_mm": 12, "height_mm": 45, "stock_mm": 2400, "spacing_mm": 600, "end_mm": 50, "lies_in": "void"}
 
 
 def base(id, name, width_mm, handing="none", **more):
@@ -25,102 +29,134 @@ def base(id, name, width_mm, handing="none", **more):
     }
 
 
-def wall_unit(id, name, width_mm, handing):
+def wall_unit(id, name, width_mm, handing, **more):
     size = {"width_mm": width_mm, "height_mm": 720, "depth_mm": 320}
-    return {"made_as": "carcass", "id": id, "name": name, **size, "storey": "wall", "handing": handing, "front": FRONT}
+    kind = {"made_as": "carcass", "id": id, "name": name}
+    return {**kind, **size, "storey": "wall", "handing": handing, "front": FRONT, **more}
 
 
+def filler(id, name, width_mm, least_mm, greatest_mm, **more):
+    limits = {"width_mm": width_mm, "least_mm": least_mm, "greatest_mm": greatest_mm}
+    return {"made_as": "filler", "id": id, "name": name, **limits, **more}
+
+
+def bay(id, name, width_mm, appliance, **more):
+    size = {"width_mm": width_mm, "depth_mm": DEPTH_MM}
+    return {"made_as": "bay", "id": id, "name": name, **size, "appliance": appliance, **more}
+
+
+def panel(id, name, depth_mm, **more):
+    size = {"thickness_mm": 18, "depth_mm": depth_mm, "allowance_mm": 1.5, "set_on": "what_is_there"}
+    return {"made_as": "panel", "id": id, "name": name, **size, **more}
+
+
+def feature(id, name, kind, left_mm, right_mm, bottom_mm, top_mm, stands_out_mm=0):
+    across = {"left_mm": left_mm, "right_mm": right_mm, "bottom_mm": bottom_mm, "top_mm": top_mm}
+    return {"id": id, "name": name, "kind": kind, **across, "stands_out_mm": stands_out_mm}
+
+
+def lines_up(item, item_edge, on, on_edge):
+    return {"item": item, "item_edge": item_edge, "on": on, "on_edge": on_edge}
+
+
+DISHWASHER = {
+    "id": "washer",
+    "name": "dishwasher",
+    "seat": "under_top",
+    "least_height_mm": 820,
+    "greatest_height_mm": 880,
+    "least_width_mm": 600,
+    "greatest_width_mm": 603,
+    "greatest_depth_mm": 570,
+    "built_in": True,
+    "bracket_reach_mm": 10,
+}
+WASHING_MACHINE = {
+    "id": "laundry",
+    "name": "washing machine",
+    "seat": "under_top",
+    "least_height_mm": 865,
+    "least_width_mm": 605,
+    "greatest_width_mm": 620,
+    "greatest_depth_mm": 600,
+    "assumed": ["least_height_mm"],
+}
+COOKER = {
+    "id": "cooker",
+    "name": "cooker",
+    "seat": "beside_top",
+    "least_height_mm": 890,
+    "greatest_height_mm": 920,
+    "least_width_mm": 595,
+    "greatest_width_mm": 600,
+    "greatest_depth_mm": 600,
+    "clear_above_mm": 650,
+}
+HOOD = {"id": "hood", "name": "hood", "seat": "over_top", "least_height_mm": 60, "clear_below_mm": 650}
+FRIDGE = {"id": "fridge", "name": "fridge in the larder", "seat": "in_carcass", "least_height_mm": 880}
+
+# The row that stands is set out from the window's centre, which is where the bowl comes. To its right the corner base
+# goes into the corner behind the side run: what is left over there is hidden, and keeps its door clear of that run.
 WINDOW_RUN = [
-    {
-        "made_as": "filler",
-        "id": "window-filler",
-        "name": "filler to the left wall",
-        "width_mm": 50,
-        "least_mm": 30,
-        "greatest_mm": 80,
-    },
-    base("drawers-one", "four-drawer base", 800),
-    {
-        "made_as": "bay",
-        "id": "washer-bay",
-        "name": "dishwasher bay",
-        "width_mm": 600,
-        "depth_mm": DEPTH_MM,
-        "appliance": {
-            "id": "washer",
-            "name": "dishwasher",
-            "seat": "under_top",
-            "least_height_mm": 820,
-            "greatest_height_mm": 880,
-            "least_width_mm": 600,
-            "greatest_width_mm": 603,
-            "greatest_depth_mm": 570,
-            "built_in": True,
-            "bracket_reach_mm": 10,
-        },
-    },
+    filler("window-filler", "filler to the left wall", 50, 30, 80),
+    base("drawers-one", "four-drawer base", 800, front=DRAWERS),
+    bay(
+        "washer-bay",
+        "dishwasher bay",
+        600,
+        DISHWASHER,
+        plinth_runs_through=True,
+        front={**FRONT, "moves": "flap"},
+        plinth_cuts=[
+            {
+                "kind": "notch",
+                "left_mm": 20,
+                "width_mm": 560,
+                "height_mm": 25,
+                "source": "the dishwasher's sheet (invented): its door swings into the plinth",
+            }
+        ],
+    ),
     base("sink", "sink base", 1000, "pair"),
-    {
-        "made_as": "bay",
-        "id": "laundry-bay",
-        "name": "laundry bay",
-        "width_mm": 620,
-        "depth_mm": DEPTH_MM,
-        "appliance": {
-            "id": "laundry",
-            "name": "washing machine",
-            "seat": "under_top",
-            "least_height_mm": 865,
-            "least_width_mm": 605,
-            "greatest_width_mm": 620,
-            "greatest_depth_mm": 600,
-            "assumed": ["least_height_mm"],
-        },
-    },
+    bay("laundry-bay", "laundry bay", 620, WASHING_MACHINE),
+    panel("laundry-panel", "panel at the washing machine", 580),
     base("doors-one", "cups base", 800, "pair"),
-    {"made_as": "post", "id": "corner-post", "name": "corner post", "width_mm": 60},
-    base("corner", "corner base", 900, "left"),
+    base("bins", "bins base", 450, front=DRAWERS),
+    base("corner", "blind corner base", 1000, "left", blind_mm=600),
+    filler("corner-space", "space behind the side run", 55, 20, 80, scribed=False),
+    filler("cups-filler", "filler left of the wall units", 50, 30, 80, storey="wall"),
     wall_unit("cups-left", "left cups unit", 800, "left"),
-    {"made_as": "gap", "id": "window-gap", "name": "window", "width_mm": 2420, "storey": "wall"},
+    {"made_as": "gap", "id": "window-gap", "name": "window", "width_mm": 2239.5, "storey": "wall"},
     wall_unit("cups-right", "right cups unit", 800, "right"),
+    wall_unit("plates", "plates unit", 1000, "pair"),
+    wall_unit("glasses", "glasses unit", 450, "left"),
+    filler("glasses-filler", "filler right of the wall units", 55, 30, 80, storey="wall"),
 ]
 
 SIDE_RUN = [
-    {"made_as": "post", "id": "side-post", "name": "post at the corner", "width_mm": 60},
-    base("pans", "pans base", 600, "right"),
-    {
-        "made_as": "bay",
-        "id": "cooker-bay",
-        "name": "cooker bay",
-        "width_mm": 600,
-        "depth_mm": DEPTH_MM,
-        "appliance": {
-            "id": "cooker",
-            "name": "cooker",
-            "seat": "beside_top",
-            "least_height_mm": 890,
-            "greatest_height_mm": 920,
-            "least_width_mm": 595,
-            "greatest_width_mm": 600,
-            "greatest_depth_mm": 600,
-        },
-    },
+    {"made_as": "post", "id": "side-post", "name": "post at the corner", "width_mm": 65},
+    base("pans", "pans base", 600, front=DRAWERS),
+    bay("cooker-bay", "cooker bay", 600, COOKER),
     base("trays", "trays base", 400, "left"),
     {
         **base("larder", "tall larder", 600, "left"),
         "height_mm": 1970,
         "storey": "tall",
+        "appliances": [FRIDGE],
+        "plinth_cuts": [
+            {
+                "kind": "grille",
+                "left_mm": 100,
+                "width_mm": 400,
+                "height_mm": 50,
+                "source": "the fridge's sheet (invented): 200 square centimetres of air",
+            }
+        ],
     },
-    {
-        "made_as": "panel",
-        "id": "larder-panel",
-        "name": "larder end panel",
-        "thickness_mm": 18,
-        "depth_mm": 580,
-        "allowance_mm": 1.5,
-        "storey": "tall",
-        "set_on": "what_is_there",
-    },
+    panel("larder-panel", "larder end panel", 580, storey="tall"),
+    {"made_as": "gap", "id": "pans-gap", "name": "open wall over the pans", "width_mm": 665, "storey": "wall"},
+    wall_unit("hood-unit", "hood unit", 600, "none", height_mm=500, front=None, appliances=[HOOD]),
+    wall_unit("spices", "spices unit", 400, "left"),
 ]
 
 COUNTER = [
@@ -168,7 +204,15 @@ JOB = {
                     "points": [{"x_mm": 0, "y_mm": 4100}, {"x_mm": 0, "y_mm": 0}],
                 },
             ],
-            "worktop": {"thickness_mm": 30, "wanted_height_mm": 910, "assumed": ["wanted_height_mm"]},
+            "worktop": {
+                "thickness_mm": 30,
+                "wanted_height_mm": 910,
+                "depth_mm": 600,
+                "stock_depths_mm": [600, 650, 900],
+                "overhang_mm": 20,
+                "cover_mm": 12,
+                "assumed": ["wanted_height_mm"],
+            },
             "plinth": {"height_mm": 150, "fit_mm": 2, "thickness_mm": 16, "greatest_open_mm": 20},
             "wall_units": {"tops_in_line": True, "clear_over_top_mm": 500},
             "bench_marks": [
@@ -197,7 +241,7 @@ JOB = {
             ],
             "height_limits": [
                 {
-                    "id": "sill",
+                    "id": "sill-limit",
                     "name": "window sill",
                     "height_of": "worktop_top",
                     "bound": "at_most",
@@ -221,18 +265,54 @@ JOB = {
                     "x_mm": 0,
                     "y_mm": 0,
                     "bearing_deg": 0,
-                    "void_mm": 15,
+                    "void_mm": VOID_MM,
                     "items": WINDOW_RUN,
+                    "left_end": {"at": "wall"},
+                    "right_end": {"at": "other_backs", "run": "side-run"},
+                    "opening_mm": 5410,
+                    "anchor": {"on": "feature", "feature": "window", "item": "sink", "what": "bowl"},
+                    # From the bowl to the dishwasher bay's left edge: 500 of the sink base and 600. So the wall units
+                    # line up with what stands, and the window lies off the middle of their gap.
+                    "wall_anchor": {
+                        "on": "feature",
+                        "feature": "window",
+                        "item": "window-gap",
+                        "item_edge": "left",
+                        "item_offset_mm": 1100,
+                    },
+                    "batten": BATTEN,
+                    "features": [
+                        feature("window", "window", "window", 1250, 2650, 1040, 2090, -90),
+                        feature("sill", "window sill", "sill", 1220, 2680, 1020, 1040, 25),
+                        feature("waste", "waste through the wall", "pipe", 1700, 1750, 350, 400),
+                        feature("sockets", "double socket", "electric", 3300, 3446, 1060, 1146),
+                    ],
+                    "line_up": [
+                        lines_up("cups-left", "right", "drawers-one", "right"),
+                        lines_up("cups-right", "left", "doors-one", "left"),
+                        lines_up("window-gap", "centre", "window", "centre"),
+                    ],
+                    "cornice": {"overhang_mm": 25},
+                    "light_rail": {"overhang_mm": 0},
                 },
                 {
                     "id": "side-run",
                     "name": "Side run",
                     "wall": "side-wall",
                     "x_mm": 5410,
-                    "y_mm": 595,
+                    "y_mm": VOID_MM + DEPTH_MM,
                     "bearing_deg": 90,
-                    "void_mm": 15,
+                    "void_mm": VOID_MM,
                     "items": SIDE_RUN,
+                    "left_end": {"at": "other_fronts", "run": "window-run"},
+                    "right_end": {"at": "open"},
+                    "batten": {**BATTEN, "supports_mm": [85, 485, 885, 1285, 1685, 2085]},
+                    "features": [
+                        feature("cooker-outlet", "cooker outlet", "electric", 1340, 1426, 400, 486),
+                        feature("yard-lining", "lining of the yard door", "lining", 2375, 2450, 0, 2080, 15),
+                        feature("yard-door", "yard door", "door", 2450, 3250, 0, 2080),
+                    ],
+                    "line_up": [lines_up("hood-unit", "centre", "cooker-bay", "centre")],
                 },
                 {
                     "id": "counter",

@@ -256,7 +256,7 @@ def test_one_reading_changes_only_the_parts_that_show_something_else():
     """The last station of the demo, read 0.5 lower: it is no tie, so no plane moves, and units away from it stay as they
     are, to the byte."""
     before, entries = parts(demo_hall.hall_plan(), 1), demo_hall.entries()
-    last = [one for one in entries if isinstance(one.body, Reading) and one.body.name == "front eleven half"][-1]
+    last = [one for one in entries if isinstance(one.body, Reading) and one.body.name == "front twelve half"][-1]
     again = Entry(
         "again",
         999,

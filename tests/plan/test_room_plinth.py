@@ -49,11 +49,11 @@ def test_every_piece_of_the_hall_lies_on_one_board():
 
 
 def test_the_halls_corner_is_where_the_two_plinths_meet():
-    """FP: side run's fronts at 5410 - 15 - 560 = 4835, its plinth's face 50 behind: 4885; window run's from 3070, so
-    4885 - 3070 = 1815; side run: from the face of the window run (Y 15 + 560 - 50 = 525) less 16 to the cooker bay at
-    595 + 660 = 1255: 746."""
+    """FP: side run's fronts at 5410 - 15 - 560 = 4835, its plinth's face 50 behind: 4885; window run's from the panel at
+    the washing machine, 50 + 800 + 600 + 1000 + 620 + 19.5 = 3089.5, so 4885 - 3089.5 = 1795.5; side run: from the face
+    of the window run (Y 15 + 560 - 50 = 525) less 16 to the cooker bay at 575 + 65 + 600 = 1240: 731."""
     lengths = {piece["number"]: piece["length"]["text"] for piece in hall_part()["pieces"]}
-    assert (lengths[3], lengths[4]) == ("1815", "746")
+    assert (lengths[2], lengths[3]) == ("1795.5", "731")
 
 
 def test_a_room_with_nothing_on_legs_has_nothing_to_cut():
