@@ -129,7 +129,8 @@ def leg_places(placed: Placed, tolerances: Tolerances) -> tuple[LegPlace, ...]:
 
 
 def _row(letter: str, row: str, count: int, placed: Placed, y_mm: float, legs: Legs) -> tuple[LegPlace, ...]:
-    left_mm, right_mm = placed.left_mm + legs.inset_side_mm, placed.right_mm - legs.inset_side_mm
+    body_left_mm, body_right_mm = placed.body_mm
+    left_mm, right_mm = body_left_mm + legs.inset_side_mm, body_right_mm - legs.inset_side_mm
     places = []
     for i, (code, word) in enumerate(ROWS[count]):
         x_mm = left_mm + (right_mm - left_mm) * i / (count - 1)

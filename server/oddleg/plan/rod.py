@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from oddleg.job import ApplianceBay, Carcass, EndPanel, Item, Legs, OpenUnit, Point, Room, Run, Storey
+from oddleg.job import ApplianceBay, Carcass, EndPanel, EndsAt, Item, Legs, OpenUnit, Point, Room, Run, Storey
 
 from .axes import to_room, to_run
+from .row import row_set_out
 
 OPEN_FLOOR = "open floor"
 UNDER_UNITS = "under units"
@@ -20,6 +21,12 @@ class Placed:
     item: Item
     left_mm: float
     right_mm: float
+
+    @property
+    def body_mm(self) -> tuple[float, float]:
+        """Left and right outside edge of the thing itself: of an open unit without its face frame and gap."""
+        beside_mm = (self.right_mm - self.left_mm - self.item.width_mm) / 2 if isinstance(self.item, OpenUnit) else 0.0
+        return self.left_mm + beside_mm, self.right_mm - beside_mm
 
     @property
     def stands(self) -> bool:
@@ -63,15 +70,24 @@ class Placed:
 
 
 def placed_items(run: Run) -> tuple[Placed, ...]:
-    """The run's items in order, cumulative from one zero; wall-storey items are counted on a line of their own."""
-    at_mm = {True: 0.0, False: 0.0}
-    placed = []
-    for item in run.items:
-        hangs = item.storey is Storey.WALL
-        left_mm = at_mm[hangs]
-        at_mm[hangs] = left_mm + item.width_mm
-        placed.append(Placed(run, item, left_mm, at_mm[hangs]))
-    return tuple(placed)
+    """The run's items in order where the job's own figures put them: outward from the anchor, fillers taking up what the
+    drawn opening leaves; without either, one after another from the zero. What hangs is a row of its own from the same
+    zero."""
+    spans = {feature.id: (feature.left_mm, feature.right_mm) for feature in run.features}
+    bounded = run.opening_mm is not None or run.left_end.at is not EndsAt.OPEN
+    ends_mm = (0.0 if bounded else None, run.opening_mm)
+    edges = {
+        item.id: edges
+        for hangs, anchor in ((False, run.anchor), (True, run.wall_anchor))
+        for row in (row_set_out(row_items(run, hangs), anchor, 0.0, ends_mm, spans),)
+        for item, edges in zip(row.items, row.edges, strict=True)
+    }
+    return tuple(Placed(run, item, *edges[item.id]) for item in run.items)
+
+
+def row_items(run: Run, hangs: bool) -> tuple[Item, ...]:
+    """What stands, or what hangs, of a run, in order."""
+    return tuple(item for item in run.items if (item.storey is Storey.WALL) is hangs)
 
 
 def zone_at(room: Room, point: Point) -> str:

@@ -88,7 +88,7 @@ def leg_lines(run: Run) -> tuple[LegLine, ...]:
     """The run's lines of legs, back ones first. Carcasses of one depth and inset share their lines."""
     found: dict[tuple[str, float], tuple[float, float]] = {}
     for placed in placed_items(run):
-        legs, left_mm, right_mm = placed.legs, placed.left_mm, placed.right_mm
+        legs, (left_mm, right_mm) = placed.legs, placed.body_mm
         if legs is None or placed.front_mm is None:
             continue
         span = (left_mm + legs.inset_side_mm, right_mm - legs.inset_side_mm)
