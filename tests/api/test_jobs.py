@@ -124,15 +124,21 @@ def test_a_station_with_a_reading_neither_moves_nor_changes_its_name(desk, fitte
 def test_an_id_that_was_given_on_site_is_not_given_again_at_the_desk(desk, fitter, made):
     added = {"name": "high spot", "room": "kitchen", "x_mm": 900, "y_mm": 900, "serves": "", "surface": "floor"}
     station = made.note(target="hump") | {"kind": "station", "data": added}
-    assert fitter.statuses(fitter.entry(made.set_up("set-up-1")), fitter.entry(station)) == ["stored", "stored"]
+    line = made.note(target="string-1") | {"kind": "wall_line", "data": {"name": "string", "run": "run", "square_to": None, "stands_off": None}}
+    mm = {name: {"raw": raw, "unit": "mm", "value": raw} for name, raw in (("left", "900"), ("right", "1500"))}
+    seen = {"run": "run", "name": "window", "what": "window", **mm, "bottom": None, "top": None, "stands_out": None, "above": "datum"}
+    feature = made.note(target="window") | {"kind": "feature", "data": seen}
+    sent = (made.set_up("set-up-1"), station, line, feature)
+    assert fitter.statuses(*(fitter.entry(one) for one in sent)) == ["stored"] * 4
     job = json.loads(desk.ask("GET", "/jobs/hall").text)
     room = job["rooms"][0]
-    for id, kind in (("set-up-1", "set-up"), ("hump", "station")):
+    for id, kind in (("set-up-1", "set-up"), ("hump", "station"), ("string-1", "line"), ("window", "feature")):
         room["runs"][0]["items"][1]["id"] = id
         errors = put(desk, job, 1).json["errors"]
         assert list(errors) == ["rooms.0.runs.0.items.1.id"] and kind in errors["rooms.0.runs.0.items.1.id"][0]
     room["runs"][0]["items"][1]["id"] = "unit-2"
     room["stations"].append({"id": "hump", "name": "high spot", "x_mm": 900, "y_mm": 900})
+    room["runs"][0]["features"] = [{"id": "window", "name": "window", "kind": "window", "left_mm": 900, "right_mm": 1500}]
     assert put(desk, job, 1).status_code == 200
 
 

@@ -1,39 +1,50 @@
 """What the entries amount to: which are live, and what of each kind the rest of the plan works from.
 
 A later entry may replace one; the replaced one is dead whoever came first. An undo is a replacement without a value.
-Arrival order chooses nothing: where two live entries rival each other, both are handed on and a check says so.
+Arrival order chooses nothing: where two live entries rival each other, both are handed on and a check says so, or, of
+what can only be one thing (a position, a corner's triangle, a window, a mark), neither is used.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Callable, Hashable, Sequence
+from dataclasses import dataclass, field, replace
 from typing import TypeVar
 
 from oddleg.job import (
     AddedStation,
     Blocked,
+    CornerTriangle,
     DatumDecision,
+    EndGap,
     Entry,
     GoodEnough,
     Job,
     LegsSet,
+    Marked,
+    MeasuredFeature,
     Note,
+    OpeningWidth,
     Reading,
     Room,
     SetUp,
     TwoPeg,
     TwoWall,
+    UnitWidth,
+    WallLine,
+    WallReading,
 )
 
 from .finding import Finding, Severity
 
 Wanted = TypeVar("Wanted")
+Entries = tuple[Entry, ...]
 
 
 @dataclass(frozen=True)
 class Site:
-    """Live entries by kind, in log order. `set_ups` and `readings` belong together: every reading's set-up is there."""
+    """Live entries by kind, in log order. `set_ups` and `readings` belong together: every reading's set-up is there;
+    so do `wall_lines` and `wall_readings`. One triangle a corner, one of each feature, unit width and mark."""
 
     set_ups: tuple[Entry, ...] = ()
     readings: tuple[Entry, ...] = ()
@@ -44,6 +55,14 @@ class Site:
     blocked: tuple[Entry, ...] = ()
     good_enough: tuple[Entry, ...] = ()
     notes: tuple[Entry, ...] = ()
+    wall_lines: tuple[Entry, ...] = ()
+    wall_readings: tuple[Entry, ...] = ()
+    openings: tuple[Entry, ...] = ()
+    end_gaps: tuple[Entry, ...] = ()
+    triangles: tuple[Entry, ...] = ()
+    features: tuple[Entry, ...] = ()
+    unit_widths: tuple[Entry, ...] = ()
+    marked: tuple[Entry, ...] = ()
     findings: tuple[Finding, ...] = field(default=())
 
 
@@ -55,7 +74,8 @@ def body(entry: Entry, kind: type[Wanted]) -> Wanted:
 
 def site(job: Job, entries: Sequence[Entry]) -> Site:
     """Sorts the entries of one job. Left out, each with a note: what replaces an entry that is not here yet, a reading
-    whose set-up is not here (yet, or any more), and what names a room, a unit or a laser that the job has not."""
+    whose set-up or line is not here (yet, or any more), and what names a room, a run, a unit or a laser that the job
+    has not."""
     here = {entry.uid for entry in entries}
     findings: list[Finding] = []
     dead = {entry.replaces for entry in entries if entry.replaces in here}
@@ -70,49 +90,68 @@ def site(job: Job, entries: Sequence[Entry]) -> Site:
     def of(*kinds: type) -> tuple[Entry, ...]:
         return tuple(entry for entry in live if isinstance(entry.body, kinds))
 
-    set_ups = of(SetUp)
-    doubled = _doubled(set_ups, lambda entry: body(entry, SetUp).id)
-    for name in sorted({body(entry, SetUp).name for entry in set_ups if entry.uid in doubled}):
-        findings.append(
-            Finding(
-                "entries.rival_set_ups",
-                Severity.STOP,
-                name,
-                f"{name} was changed twice, on different phones, and both changes stand. It is not used.",
-                "Undo one of the two under Entries.",
-                "one set-up, one position",
-            )
-        )
-    set_ups = tuple(entry for entry in set_ups if entry.uid not in doubled)
-    known = {body(entry, SetUp).id for entry in set_ups}
-    readings = []
-    for entry in of(Reading):
-        reading = body(entry, Reading)
-        if reading.set_up in known:
-            readings.append(entry)
-        else:
-            findings.append(
-                Finding(
-                    "entries.no_set_up",
-                    Severity.NOTE,
-                    reading.name,
-                    f"A reading at {reading.name} is left out: its set-up is not here.",
-                    "Send what is still on the phone it was taken with, or read it again in a set-up that stands.",
-                    "a reading belongs to one position of the laser",
-                    concerns=(reading.station,),
-                )
-            )
+    def one_each(kind: type, key: Callable[[Entry], Hashable], name: Callable[[Entry], str], rule: str) -> Entries:
+        kept, rivals = _one_each(of(kind), key)
+        findings.extend(_rival(names, rule) for names in sorted({name(entry) for entry in rivals}))
+        return kept
+
+    set_ups, moved = _one_each(of(SetUp), lambda entry: body(entry, SetUp).id, alike=False)
+    lines, changed = _one_each(of(WallLine), lambda entry: body(entry, WallLine).id, alike=False)
+    for name in sorted({body(entry, SetUp).name for entry in moved}):
+        findings.append(_changed_twice(name, "entries.rival_set_ups", "one set-up, one position"))
+    for name in sorted({body(entry, WallLine).name for entry in changed}):
+        findings.append(_changed_twice(name, "entries.rival_lines", "one line, one position"))
+    readings, without_set_up = _belonging(of(Reading), {body(entry, SetUp).id for entry in set_ups})
+    wall_readings, without_line = _belonging(of(WallReading), {body(entry, WallLine).id for entry in lines})
+    findings += [_alone(body(entry, Reading), "set-up") for entry in without_set_up]
+    findings += [_alone(body(entry, WallReading), "line") for entry in without_line]
+    runs = {run.id: run.name for room in job.rooms for run in room.runs}
+    items = {item.id: item.name for room in job.rooms for run in room.runs for item in run.items}
+
+    def corner(entry: Entry) -> str:
+        measured = body(entry, CornerTriangle)
+        both = (runs.get(id, id) for id in (measured.run, measured.other_run))
+        return f"The corner of {' and '.join(both)}"
+
     return Site(
-        set_ups,
-        tuple(readings),
-        of(AddedStation),
-        of(TwoPeg, TwoWall),
-        of(DatumDecision),
-        of(LegsSet),
-        of(Blocked),
-        of(GoodEnough),
-        of(Note),
-        tuple(findings),
+        set_ups=set_ups,
+        readings=readings,
+        added=of(AddedStation),
+        checks=of(TwoPeg, TwoWall),
+        decisions=of(DatumDecision),
+        legs_set=of(LegsSet),
+        blocked=of(Blocked),
+        good_enough=of(GoodEnough),
+        notes=of(Note),
+        wall_lines=lines,
+        wall_readings=wall_readings,
+        openings=of(OpeningWidth),
+        end_gaps=of(EndGap),
+        triangles=one_each(
+            CornerTriangle,
+            lambda entry: (body(entry, CornerTriangle).run, body(entry, CornerTriangle).other_run),
+            corner,
+            "entries.rival_triangles",
+        ),
+        features=one_each(
+            MeasuredFeature,
+            lambda entry: body(entry, MeasuredFeature).feature.id,
+            lambda entry: body(entry, MeasuredFeature).feature.name,
+            "entries.rival_features",
+        ),
+        unit_widths=one_each(
+            UnitWidth,
+            lambda entry: body(entry, UnitWidth).item,
+            lambda entry: f"The width of {items.get(body(entry, UnitWidth).item, body(entry, UnitWidth).item)}",
+            "entries.rival_widths",
+        ),
+        marked=one_each(
+            Marked,
+            lambda entry: (body(entry, Marked).run, body(entry, Marked).mark),
+            lambda entry: f"A mark of {runs.get(body(entry, Marked).run, body(entry, Marked).run)}",
+            "entries.rival_marks",
+        ),
+        findings=tuple(findings),
     )
 
 
@@ -120,17 +159,31 @@ def of_room(all_of_it: Site, room: Room) -> Site:
     """The part of it that belongs to one room. Checks of instruments belong to every room."""
     set_ups = tuple(entry for entry in all_of_it.set_ups if body(entry, SetUp).room == room.id)
     known = {body(entry, SetUp).id for entry in set_ups}
+    runs = {run.id for run in room.runs}
     items = {item.id for run in room.runs for item in run.items}
+    lines = tuple(entry for entry in all_of_it.wall_lines if body(entry, WallLine).run in runs)
+    known_lines = {body(entry, WallLine).id for entry in lines}
+    triangles = (
+        entry for entry in all_of_it.triangles if {(of := body(entry, CornerTriangle)).run, of.other_run} <= runs
+    )
     return Site(
-        set_ups,
-        tuple(entry for entry in all_of_it.readings if body(entry, Reading).set_up in known),
-        tuple(entry for entry in all_of_it.added if body(entry, AddedStation).room == room.id),
-        all_of_it.checks,
-        tuple(entry for entry in all_of_it.decisions if body(entry, DatumDecision).room == room.id),
-        tuple(entry for entry in all_of_it.legs_set if body(entry, LegsSet).item in items),
-        all_of_it.blocked,
-        tuple(entry for entry in all_of_it.good_enough if body(entry, GoodEnough).room == room.id),
-        all_of_it.notes,
+        set_ups=set_ups,
+        readings=tuple(entry for entry in all_of_it.readings if body(entry, Reading).set_up in known),
+        added=tuple(entry for entry in all_of_it.added if body(entry, AddedStation).room == room.id),
+        checks=all_of_it.checks,
+        decisions=tuple(entry for entry in all_of_it.decisions if body(entry, DatumDecision).room == room.id),
+        legs_set=tuple(entry for entry in all_of_it.legs_set if body(entry, LegsSet).item in items),
+        blocked=all_of_it.blocked,
+        good_enough=tuple(entry for entry in all_of_it.good_enough if body(entry, GoodEnough).room == room.id),
+        notes=all_of_it.notes,
+        wall_lines=lines,
+        wall_readings=tuple(one for one in all_of_it.wall_readings if body(one, WallReading).line in known_lines),
+        openings=tuple(entry for entry in all_of_it.openings if body(entry, OpeningWidth).run in runs),
+        end_gaps=tuple(entry for entry in all_of_it.end_gaps if body(entry, EndGap).run in runs),
+        triangles=tuple(triangles),
+        features=tuple(entry for entry in all_of_it.features if body(entry, MeasuredFeature).run in runs),
+        unit_widths=tuple(entry for entry in all_of_it.unit_widths if body(entry, UnitWidth).item in items),
+        marked=tuple(entry for entry in all_of_it.marked if body(entry, Marked).run in runs),
     )
 
 
@@ -142,21 +195,27 @@ def readings_in(here: Site, set_up: SetUp) -> int:
 def _strangers(job: Job, live: Sequence[Entry]) -> list[Finding]:
     """A note for each thing that entries name and the job has not."""
     rooms = {room.id for room in job.rooms}
+    runs = {run.id for room in job.rooms for run in room.runs}
     items = {item.id for room in job.rooms for run in room.runs for item in run.items}
     lasers = {laser.id for laser in job.lasers}
     counts: dict[tuple[str, str], int] = {}
     for entry in live:
+        ids: tuple[str, ...]
         match entry.body:
             case SetUp(room=id) | AddedStation(room=id) | DatumDecision(room=id) | GoodEnough(room=id):
-                kind, there = "room", rooms
-            case LegsSet(item=id):
-                kind, there = "unit", items
+                kind, there, ids = "room", rooms, (id,)
+            case LegsSet(item=id) | UnitWidth(item=id):
+                kind, there, ids = "unit", items, (id,)
             case TwoPeg(laser=id) | TwoWall(laser=id):
-                kind, there = "laser", lasers
+                kind, there, ids = "laser", lasers, (id,)
+            case CornerTriangle(run=id, other_run=other):
+                kind, there, ids = "run", runs, (id, other)
+            case WallLine(run=id) | OpeningWidth(run=id) | EndGap(run=id) | MeasuredFeature(run=id) | Marked(run=id):
+                kind, there, ids = "run", runs, (id,)
             case _:
                 continue
-        if id not in there:
-            counts[kind, id] = counts.get((kind, id), 0) + 1
+        for stranger in set(ids) - there:
+            counts[kind, stranger] = counts.get((kind, stranger), 0) + 1
     return [
         Finding(
             "entries.not_in_job",
@@ -171,11 +230,72 @@ def _strangers(job: Job, live: Sequence[Entry]) -> list[Finding]:
     ]
 
 
-def _doubled(entries: Sequence[Entry], key: Callable[[Entry], str]) -> set[str]:
-    by_key: dict[str, list[str]] = {}
+def _one_each(entries: Entries, key: Callable[[Entry], Hashable], alike: bool = True) -> tuple[Entries, Entries]:
+    """The entries that are the only ones of their key, and the rivals. `alike`: several with the same figures are no
+    rivals, and the one with the least uid stands for them."""
+    by_key: dict[Hashable, list[Entry]] = {}
     for entry in entries:
-        by_key.setdefault(key(entry), []).append(entry.uid)
-    return {uid for uids in by_key.values() if len(uids) > 1 for uid in uids}
+        by_key.setdefault(key(entry), []).append(entry)
+    kept: set[str] = set()
+    rivals: list[Entry] = []
+    for same in by_key.values():
+        if len(same) == 1 or (alike and len({_figures(entry) for entry in same}) == 1):
+            kept.add(min(entry.uid for entry in same))
+        else:
+            rivals += same
+    return tuple(entry for entry in entries if entry.uid in kept), tuple(rivals)
+
+
+def _figures(entry: Entry) -> object:
+    """The body without what does not bear on anything: the mark of the part that it was read from."""
+    return replace(entry.body, part_mark="") if isinstance(entry.body, Marked) else entry.body
+
+
+def _belonging(entries: Entries, known: set[str]) -> tuple[Entries, Entries]:
+    """The readings whose set-up or line is known, and the others."""
+
+    def belongs(entry: Entry) -> bool:
+        match entry.body:
+            case Reading(set_up=id) | WallReading(line=id):
+                return id in known
+        return False
+
+    return tuple(one for one in entries if belongs(one)), tuple(one for one in entries if not belongs(one))
+
+
+def _alone(reading: Reading | WallReading, kind: str) -> Finding:
+    moved = "position of the laser" if kind == "set-up" else "position of the line"
+    return Finding(
+        "entries.no_set_up" if kind == "set-up" else "entries.no_line",
+        Severity.NOTE,
+        reading.name,
+        f"A reading at {reading.name} is left out: its {kind} is not here.",
+        f"Send what is still on the phone it was taken with, or read it again from a {kind} that stands.",
+        f"a reading belongs to one {moved}",
+        concerns=(reading.station,),
+    )
+
+
+def _changed_twice(name: str, rule: str, source: str) -> Finding:
+    return Finding(
+        rule,
+        Severity.STOP,
+        name,
+        f"{name} was changed twice, on different phones, and both changes stand. It is not used.",
+        "Undo one of the two under Entries.",
+        source,
+    )
+
+
+def _rival(name: str, rule: str) -> Finding:
+    return Finding(
+        rule,
+        Severity.WARN,
+        name,
+        f"{name} was entered more than once, with different figures. None of them is used.",
+        "Undo all but the right one under Entries.",
+        "arrival order chooses nothing",
+    )
 
 
 def _waits(entry: Entry) -> Finding:

@@ -16,7 +16,7 @@ from oddleg.documents.job_file import job_text, load_job
 from oddleg.documents.payload import body_of
 from oddleg.documents.room_record import GREATEST_STATIONS
 from oddleg.documents.strict_json import DocumentError, parse_json
-from oddleg.job import AddedStation, Job, Reading, Room, SetUp, Station
+from oddleg.job import AddedStation, Job, MeasuredFeature, Reading, Room, SetUp, Station, WallLine
 from oddleg.plan.stations import proposed_stations
 
 from .access import Caller, Random, job_head, visible_jobs
@@ -158,11 +158,14 @@ def _with_stations(job: Job, room: Room) -> Room:
 
 @dataclass(frozen=True)
 class OnSite:
-    """Ids that entries gave or used: stations that have a reading, stations added there, set-ups."""
+    """Ids that entries gave or used: stations that have a reading, stations added there, set-ups, lines in front of
+    walls, features measured there."""
 
     read: frozenset[str]
     added: frozenset[str]
     set_ups: frozenset[str]
+    lines: frozenset[str]
+    features: frozenset[str]
 
 
 def succeeding(old: Job, new: Job, on_site: OnSite) -> Job:
@@ -184,8 +187,13 @@ def succeeding(old: Job, new: Job, on_site: OnSite) -> Job:
     errors |= {
         path: [f"The id {id!r} was given on site to a {kind}, and ids are unique within a job. Give another."]
         for path, id in ids_of(new)
-        for kind, given in (("set-up", on_site.set_ups), ("station", on_site.added))
-        if id in given - before and not (kind == "station" and ".stations." in path)
+        for kind, given, taken_up_in in (
+            ("set-up", on_site.set_ups, None),
+            ("line", on_site.lines, None),
+            ("station", on_site.added, ".stations."),
+            ("feature", on_site.features, ".features."),
+        )
+        if id in given - before and not (taken_up_in and taken_up_in in path)
     }
     spots = {one.id: one for room in old.rooms for one in room.stations}
     for place, room in enumerate(new.rooms):
@@ -222,6 +230,8 @@ def _on_site(job: str) -> OnSite:
         frozenset(body.station for body in bodies if isinstance(body, Reading)),
         frozenset(body.id for body in bodies if isinstance(body, AddedStation)),
         frozenset(body.id for body in bodies if isinstance(body, SetUp)),
+        frozenset(body.id for body in bodies if isinstance(body, WallLine)),
+        frozenset(body.feature.id for body in bodies if isinstance(body, MeasuredFeature)),
     )
 
 
