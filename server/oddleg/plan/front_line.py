@@ -19,8 +19,9 @@ class FrontLine:
     False where no wall is read and the job's void is taken. `binding`: (x, y) of wall points that hold it.
     `least_void`, `greatest_void` over the wall read; `waste`: the greatest void over the wanted one. `depth_needed`: of
     the worktop, from the deepest hollow to the front edge; None for what hangs. `set_out`: the run with its origin,
-    bearing and void moved so that y = void_mm is this line; the job's own run where nothing is read. `words`: one
-    sentence of how it was found.
+    bearing and void moved so that y = void_mm is this line; the job's own run where nothing is read. `zero_mm`: x of
+    its zero in the job's run axes, those of wall readings and features (not 0 only in a corner). `words`: one sentence
+    of how it was found.
     """
 
     run: Run
@@ -36,6 +37,7 @@ class FrontLine:
     words: str
     set_out: Run
     findings: tuple[Finding, ...]
+    zero_mm: float = 0.0
 
     def back_at(self, x_mm: float) -> float:
         """y of the line of backs in run axes, mm."""
