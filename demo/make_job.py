@@ -55,6 +55,10 @@ def feature(id, name, kind, left_mm, right_mm, bottom_mm, top_mm, stands_out_mm=
     return {"id": id, "name": name, "kind": kind, **across, "stands_out_mm": stands_out_mm}
 
 
+def overhead(id, name, x_mm, y_mm, serves):
+    return {"id": id, "name": name, "x_mm": x_mm, "y_mm": y_mm, "serves": serves, "surface": "overhead"}
+
+
 def lines_up(item, item_edge, on, on_edge):
     return {"item": item, "item_edge": item_edge, "on": on, "on_edge": on_edge}
 
@@ -325,22 +329,12 @@ JOB = {
                 },
             ],
             "stations": [
-                {
-                    "id": "ceiling-one",
-                    "name": "ceiling one",
-                    "x_mm": 5120,
-                    "y_mm": 2350,
-                    "serves": "top of the larder",
-                    "surface": "overhead",
-                },
-                {
-                    "id": "ceiling-two",
-                    "name": "ceiling two",
-                    "x_mm": 5120,
-                    "y_mm": 2750,
-                    "serves": "top of the larder",
-                    "surface": "overhead",
-                },
+                overhead("ceiling-one", "ceiling one", 5120, 2350, "top of the larder"),
+                overhead("ceiling-two", "ceiling two", 5120, 2750, "top of the larder"),
+                overhead("ceiling-three", "ceiling three", 4300, 2500, "standing the larder up"),
+                overhead("ceiling-four", "ceiling four", 600, 250, "top of the left cups unit"),
+                overhead("ceiling-five", "ceiling five", 3700, 250, "top of the right cups unit"),
+                overhead("ceiling-six", "ceiling six", 5150, 1450, "top of the hood unit"),
             ],
         }
     ],

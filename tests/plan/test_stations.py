@@ -93,6 +93,13 @@ def test_what_already_has_a_station_gets_none_beside_it_and_keeps_its_name():
     assert names == ["back two", "front one", "front two"]
 
 
+def test_a_station_on_the_ceiling_does_not_stand_for_the_floor_below_it():
+    room = sample.room(sample.run(sample.carcass("left"), sample.carcass("right")))
+    spots = proposed_stations(sample.job(room), room)
+    above = dataclasses.replace(spots[0], id="above", name="ceiling one", surface="overhead")
+    assert proposed_stations(sample.job(room), room, (above,)) == spots
+
+
 def test_a_moved_run_gets_new_stations_beside_the_old_and_no_id_again():
     old = sample.room(sample.run(sample.carcass("a")))
     stations = proposed_stations(sample.job(old), old)

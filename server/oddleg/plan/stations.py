@@ -116,9 +116,9 @@ def stations_on(line: LegLine, stations: Sequence[Station], reach_mm: float) -> 
 def proposed_stations(job: Job, room: Room, already: Sequence[Station] = ()) -> tuple[Station, ...]:
     """The first pass of a room, in walking order: along the backs, back along the fronts, bays, doorways.
 
-    Spots that a station of `already` serves are left out, and no name of theirs is given again.
+    Spots that a floor station of `already` serves are left out, and no name of theirs is given again.
     """
-    places = np.array([_at(one) for one in already], dtype=float).reshape(-1, 2)
+    places = np.array([_at(one) for one in already if one.surface == "floor"], dtype=float).reshape(-1, 2)
     names = {one.name for one in already}
     proposed: list[Station] = []
     numbers: dict[str, int] = {}

@@ -1,0 +1,104 @@
+"""The invented walls of demo/hall.json, and what the fitter measures at them: hollow in the middle, leaning, not square.
+
+`measured` goes by the stations that the plan proposes; a line, or a width, that is not there is not read.
+"""
+
+import math
+
+# Level over the bench mark at which each height is read.
+LEVELS_MM = {"floor": 40.0, "batten": 850.0, "worktop": 905.0, "wall_units": 2080.0}
+OPENING_MM = 5410.0
+SIDE_RUN_FROM_MM = 575.0
+WINDOW_LINE_MM = 100.0
+SIDE_LINE_MM = 120.0
+WINDOW = {"left": 1252.0, "right": 2655.0, "bottom_over_datum": 167.0, "top_over_datum": 1217.0}
+
+
+def window_wall_mm(x_mm, level_mm):
+    """How far the window wall stands out at x of the window run: leans out at the foot, hollow, a lump at 4300."""
+    lean = 6.0 * (1 - level_mm / 2100)
+    lump = 3.0 * math.exp(-(((x_mm - 4300) / 350) ** 2))
+    return lean - 7.0 * math.sin(math.pi * x_mm / OPENING_MM) + lump + 2.0 * x_mm / OPENING_MM
+
+
+def side_wall_mm(y_mm, level_mm):
+    """The same of the side wall at Y of the room: it closes by 8 over its length."""
+    return 4.0 * (1 - level_mm / 2100) + 8.0 * y_mm / 4100 - 4.0 * math.sin(math.pi * y_mm / 4100)
+
+
+def store_wall_mm(y_mm, level_mm):
+    """How far the store wall lies beyond the window run's zero mark, which is plumbed at its narrowest."""
+    return 2.0 * level_mm / 900 + 1.5 * y_mm / SIDE_RUN_FROM_MM
+
+
+def corner_triangle_mm(along_mm, other_along_mm):
+    """The third side of a triangle with these legs from where the two walls meet, at the worktop."""
+    level = LEVELS_MM["worktop"]
+    corner = (OPENING_MM - side_wall_mm(0, level), window_wall_mm(OPENING_MM, level))
+    on_window = (corner[0] - along_mm, window_wall_mm(corner[0] - along_mm, level))
+    on_side = (OPENING_MM - side_wall_mm(other_along_mm, level), corner[1] + other_along_mm)
+    return math.dist(on_window, on_side)
+
+
+def line(survey, id, name, run, square_to=None, stands_off=None):
+    typed = None if stands_off is None else mm(stands_off)
+    return survey.add("wall_line", id, {"name": name, "run": run, "square_to": square_to, "stands_off": typed})
+
+
+def mm(value):
+    return {"raw": f"{value:g}", "unit": "mm", "value": f"{value:g}"}
+
+
+def read(survey, line_id, station, height, distance_mm, slip_mm=0.0, replaces=None):
+    """One reading to the half millimetre, with the noise of a careful hand."""
+    value = round((distance_mm + survey.chance.gauss(0, 0.4)) * 2) / 2 + slip_mm
+    data = {"line": line_id, "height": height, "side": None, "name": station.name, "x_mm": station.x_mm}
+    return survey.add("wall_reading", station.id, data, f"{value:g}", f"{value:g}", "mm", replaces=replaces)
+
+
+def read_walls(survey, walls):
+    """Both walls from a vertical laser plane each, the second square to the first. `walls`: run id to its wall in the
+    plan. One spot was read 10 out and again."""
+    line(survey, "window-line", "line at the window wall", "window-run")
+    for i, station in enumerate(walls["window-run"].stations):
+        for height in station.heights:
+            distance = WINDOW_LINE_MM - window_wall_mm(station.x_mm, LEVELS_MM[height])
+            slipped = i == 3 and height == "batten"
+            uid = read(survey, "window-line", station, height, distance, slip_mm=10.0 if slipped else 0.0)
+            if slipped:
+                read(survey, "window-line", station, height, distance, replaces=uid)
+    line(survey, "side-line", "line at the side wall", "side-run", "window-line", SIDE_LINE_MM)
+    for station in walls["side-run"].stations:
+        for height in station.heights:
+            out = side_wall_mm(SIDE_RUN_FROM_MM + station.x_mm, LEVELS_MM[height])
+            read(survey, "side-line", station, height, SIDE_LINE_MM - out)
+
+
+def measure_corner_and_opening(survey):
+    for depth, y_mm in (("back", 0.0), ("front", SIDE_RUN_FROM_MM)):
+        for height in ("floor", "batten", "worktop"):
+            level = LEVELS_MM[height]
+            left = store_wall_mm(y_mm, level)
+            width = round((OPENING_MM + left - side_wall_mm(y_mm, level)) * 2) / 2
+            survey.add("opening", "window-run", {"height": height, "depth": depth}, f"{width:g}", f"{width:g}", "mm")
+            gap = f"{round(left * 2) / 2:g}"
+            survey.add("end_gap", "window-run", {"side": "left", "height": height, "depth": depth}, gap, gap, "mm")
+    across = round(corner_triangle_mm(4000, 3000) * 2) / 2
+    sides = {"along": mm(4000), "other_along": mm(3000), "across": mm(across)}
+    survey.add("corner_triangle", "window-run", {"other_run": "side-run", **sides})
+
+
+def measure_window(survey):
+    """As found it lies 3.5 to the right of where it was drawn; heights from the datum line."""
+    data = {
+        "run": "window-run",
+        "name": "window",
+        "what": "window",
+        "left": mm(WINDOW["left"]),
+        "right": mm(WINDOW["right"]),
+        "bottom": mm(WINDOW["bottom_over_datum"]),
+        "top": mm(WINDOW["top_over_datum"]),
+        "stands_out": mm(-92.0),
+        "above": "datum",
+    }
+    survey.add("feature", "window", data)
