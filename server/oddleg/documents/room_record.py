@@ -159,6 +159,7 @@ class WallUnitsRecord(WithAssumed):
     makes = WallUnits
     tops_in_line = YesNo()
     clear_over_top_mm = play()
+    rail_below_top_mm = play(allow_none=True)
     assumed = Listing(Text(greatest=64), greatest=50)
 
 

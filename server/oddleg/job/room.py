@@ -190,10 +190,13 @@ class WallUnits:
     """How high wall units hang: their tops in line with the tall units' tops, or at a clear height over the worktop.
 
     With `tops_in_line` True, `clear_over_top_mm` is what the client wants there; the chain of heights tells what comes.
+    `rail_below_top_mm`: from a unit's top down to its rail's top edge, from the sheet of the hangers; None: nobody has
+    read it yet.
     """
 
     tops_in_line: bool = True
     clear_over_top_mm: float = 500.0
+    rail_below_top_mm: float | None = None
     assumed: tuple[str, ...] = ()
 
 

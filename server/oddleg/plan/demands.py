@@ -23,6 +23,9 @@ from .rod import Placed
 from .sightings import listed
 from .sources import floor_words
 
+# What stands on the floor and has to go in under the top or level with it; a hob or a hood goes with the top.
+ON_THE_FLOOR = (ApplianceSeat.UNDER_TOP, ApplianceSeat.BESIDE_TOP)
+
 
 class End(StrEnum):
     """Which end of the interval a demand sets."""
@@ -109,7 +112,7 @@ def demands(
     asked: list[Demand] = [demand for leg in standing for demand in _leg(leg, names, job.rounding_mm)]
     findings: list[Finding] = []
     for one in placed:
-        if isinstance(one.item, ApplianceBay) and one.item.appliance.seat is not ApplianceSeat.IN_CARCASS:
+        if one.stands and isinstance(one.item, ApplianceBay) and one.item.appliance.seat in ON_THE_FLOOR:
             told, missing = _appliance(job, room, one, one.item, floor, names)
             asked.extend(told)
             findings.extend(missing)

@@ -10,8 +10,8 @@ from .finding import Finding
 
 @dataclass(frozen=True)
 class TopClearance:
-    """A tall or wall unit under the ceiling. `ceiling`: its lowest level near the unit, None where nobody read it;
-    `clear`: ceiling less top, at the decided datum."""
+    """A tall or wall unit under the ceiling. `top`, `ceiling`: levels over the bench mark at the decided datum, the
+    ceiling's lowest near the unit, None where nobody read it; `clear`: ceiling less top."""
 
     item: str
     name: str
@@ -23,9 +23,9 @@ class TopClearance:
 
 @dataclass(frozen=True)
 class TiltUp:
-    """Standing a tall unit up. `diagonal` about its rear foot with legs on; `lowest`: the lowest ceiling on its way,
-    None where not read; `ways`: (words, height needed, whether it goes or None) of all ways, as planned first:
-    sideways, legs afterwards."""
+    """Standing a tall unit up. `diagonal` about its rear foot with legs on; `lowest`: from the highest floor to the
+    lowest ceiling on its way, None where either is not read; `ways`: (words, height needed, whether it goes or
+    None) of all ways, as planned first: sideways, legs afterwards."""
 
     item: str
     name: str
@@ -37,19 +37,22 @@ class TiltUp:
 
 @dataclass(frozen=True)
 class RailHeight:
-    """Underside, rail and top of a run's wall units over the datum line, and clear height over the worktop."""
+    """Underside, rail (its top edge; None where the job does not say how far below the units' top it comes) and top of
+    a run's wall units over the datum line, and clear height over the worktop. `run` its id; `name` says which
+    units where they hang at several heights."""
 
     run: str
     name: str
     underside: Figure
-    rail: Figure
+    rail: Figure | None
     top: Figure
     clear: Figure
 
 
 @dataclass(frozen=True)
 class TrimLength:
-    """A cornice or light rail of one run: pieces (words, length to the long point of the mitres)."""
+    """A cornice or light rail of one run (`what`): pieces (words, length to the long point of the mitres). `run`
+    its id."""
 
     run: str
     what: str
@@ -70,6 +73,9 @@ class OverHob:
 
 @dataclass(frozen=True)
 class TallWall:
+    """What follows for a room's tall and wall units. Before a datum is decided there are no `tops`, since these are
+    levels; all else hangs from the datum or from the floor. `one_line`: whether tops lie in one line, in words."""
+
     tops: tuple[TopClearance, ...]
     tilt_ups: tuple[TiltUp, ...]
     rails: tuple[RailHeight, ...]
