@@ -4,43 +4,14 @@ import math
 
 import numpy as np
 import pytest
-from datum_rooms import falling, floor_of, job_of, room_of, rules, run_of, surface, unit
+from datum_rooms import falling, floor_of, room_of, rules, run_of, surface, unit
+from tall_rooms import levels_of, made, overhead
 
-from oddleg.job import Bound, HeightLimit, HeightOf, Legs, Stage, Station, Storey, WallUnits, Worktop
-from oddleg.plan.levels import Levels, StationLevel
-from oddleg.plan.rod import placed_items
-from oddleg.plan.set_out import Rod
-from oddleg.plan.tall_units import tall_wall
+from oddleg.job import Bound, HeightLimit, HeightOf, Legs, Storey, WallUnits, Worktop
 from oddleg.plan.tilt_up import diagonal_mm
 
-LEVEL = floor_of(surface(lambda x, y: 0.0))
 TALL = unit("tall", height_mm=1970.0, storey=Storey.TALL)
 HUNG = unit("hung", height_mm=720.0, depth_mm=330.0, storey=Storey.WALL, legs=None)
-
-
-def rods_of(room):
-    """Each run as the job has it, no wall read."""
-    rods = []
-    for run in room.runs:
-        placed = placed_items(run)
-        right_mm = max((one.right_mm for one in placed), default=0.0)
-        rods.append(Rod(run, 0.0, right_mm, None, "", 0.0, "", placed, (), (), None, (), (), ()))
-    return tuple(rods)
-
-
-def overhead(id, x_mm, y_mm, name=None):
-    return Station(id, name or id, x_mm, y_mm, surface="overhead")
-
-
-def levels_of(give_mm=0.9, **levels_mm):
-    found = tuple(
-        StationLevel(id, Stage.AS_FOUND, level_mm, give_mm, ("r1",), ("setup",)) for id, level_mm in levels_mm.items()
-    )
-    return Levels(found, (), (), np.zeros((len(found),) * 2), None, 0.5, False, (), ())
-
-
-def made(room, datum_mm=875.0, floor=LEVEL, stations=(), levels=None, **job):
-    return tall_wall(job_of(room, **job), room, rods_of(room), floor, stations, levels or levels_of(), datum_mm)
 
 
 def room(*items, **more):

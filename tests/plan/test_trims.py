@@ -1,0 +1,115 @@
+"""Cornice and light rail: lengths to the long point of mitres, worked out by hand."""
+
+import dataclasses
+
+from datum_rooms import room_of, rules, run_of, unit
+from tall_rooms import made
+
+from oddleg.job import EndsAt, Filler, Front, FrontFit, Gap, Run, RunEnd, Storey, Trim, WallUnits
+from oddleg.plan.trims import front_out_mm
+
+FREE = WallUnits(tops_in_line=False)
+CORNICE = Trim(overhang_mm=30.0)
+FRONT = Front(thickness_mm=20.0)
+
+
+def hung(name, width_mm=600.0, height_mm=720.0, depth_mm=320.0, **more):
+    return unit(name, width_mm, height_mm=height_mm, depth_mm=depth_mm, storey=Storey.WALL, front=FRONT, **more)
+
+
+def wall_unit(name, *sizes, **more):
+    return dataclasses.replace(hung(name, *sizes, **more), legs=None)
+
+
+def trims(room, **more):
+    return {(one.run, one.what): [round(length.mm, 6) for _, length in one.pieces] for one in made(room, **more).trims}
+
+
+def lengths(*items, what="cornice", trim=CORNICE, ends_mm=None, wall_units=FREE, **run):
+    room = room_of(run_of(*items, **{what.replace(" ", "_"): trim}, **run), wall_units=wall_units)
+    return trims(room, ends_mm=ends_mm)["run", what]
+
+
+def test_a_free_stretch_is_longer_by_the_overhang_at_both_ends_and_returns_to_the_wall():
+    """FP: 2 x 600 + 2 x 30 = 1260; back: void 10 + depth 320 + front 20 + overhang 30 = 380."""
+    assert lengths(wall_unit("a"), wall_unit("b"), void_mm=10.0) == [1260, 380, 380]
+
+
+def test_without_returns_it_ends_flush():
+    assert lengths(wall_unit("a"), wall_unit("b"), trim=Trim(30.0, returns=False)) == [1200]
+
+
+def test_against_a_wall_it_is_cut_square_and_covers_the_filler_there():
+    """FP: from the wall at the zero over a filler of 40 and 600, plus 30 at the free end."""
+    filler = Filler("f", "filler", 40.0, 20.0, 60.0, storey=Storey.WALL)
+    found = lengths(filler, wall_unit("a"), left_end=RunEnd(EndsAt.WALL))
+    assert found == [40 + 600 + 30, 320 + 20 + 30]
+
+
+def test_a_window_parts_it():
+    """FP: 600 + 60 either side, four returns."""
+    gap = Gap("g", "window", 1200.0, storey=Storey.WALL)
+    assert lengths(wall_unit("a"), gap, wall_unit("b")) == [660, 370, 370, 660, 370, 370]
+
+
+def test_beside_a_tall_unit_it_butts_square():
+    """FP: the tall unit's side is at 600, its top at 1250 in line: 600 + 30 at the free right end."""
+    tall = unit("tall", height_mm=1970.0, storey=Storey.TALL)
+    gap = Gap("g", "over the tall unit", 600.0, storey=Storey.WALL)
+    assert lengths(tall, gap, wall_unit("a"), wall_units=WallUnits()) == [630, 370]
+
+
+def test_a_light_rail_goes_round_the_lower_unit_and_butts_against_it():
+    """FP: tops in line: undersides differ; the 720 unit hangs lower: its rail returns on both sides, 660; that of the
+    360 one ends square against it, 600 + 30."""
+    tall = unit("tall", height_mm=1970.0, storey=Storey.TALL)
+    gap = Gap("g", "over the tall unit", 600.0, storey=Storey.WALL)
+    away = Gap("w", "window", 900.0, storey=Storey.WALL)
+    items = (tall, gap, away, wall_unit("a"), wall_unit("b", 600.0, 360.0))
+    assert lengths(*items, what="light rail", wall_units=WallUnits()) == [660, 370, 370, 630, 370]
+    assert lengths(*items, wall_units=WallUnits()) == [1260, 370, 370]
+
+
+def test_a_deeper_unit_parts_it_and_the_shallower_butts_against_its_side():
+    """FP: 600 + 60 round the one 400 deep, back 450; 600 + 30 along the other."""
+    assert lengths(wall_unit("a", 600.0, 720.0, 400.0), wall_unit("b")) == [660, 450, 450, 630, 370]
+
+
+def corner():
+    """Two wall runs in a corner at X 3000: the first goes into it, the second begins beside its front faces (Y 340)."""
+    first = run_of(wall_unit("a", 1800.0), wall_unit("b", 1200.0), name="first", cornice=CORNICE)
+    second = Run("second", "Second", 3000.0, 340.0, 90.0, "side", items=(wall_unit("c", 900.0),), cornice=CORNICE)
+    return room_of(first, second, wall_units=FREE)
+
+
+def test_in_an_inside_corner_both_end_at_the_others_front_faces():
+    """FP: faces of the second at X 3000 - 340 = 2660: the first is 2660 + 30 long; the second's starts at Y 340, the
+    first's faces: 900 + 30."""
+    assert trims(corner()) == {("first", "cornice"): [2690, 370], ("second", "cornice"): [930, 370]}
+
+
+def test_the_corner_at_the_other_hand_gives_the_same_lengths():
+    first = run_of(wall_unit("b", 1200.0), wall_unit("a", 1800.0), name="first", cornice=CORNICE)
+    second = Run("second", "Second", 0.0, 340.0 + 900.0, 270.0, "side", items=(wall_unit("c", 900.0),), cornice=CORNICE)
+    assert trims(room_of(first, second, wall_units=FREE)) == {
+        ("first", "cornice"): [2690, 370],
+        ("second", "cornice"): [930, 370],
+    }
+
+
+def test_the_total_is_all_pieces_together():
+    (trim,) = made(room_of(run_of(wall_unit("a"), cornice=CORNICE), wall_units=FREE)).trims
+    assert trim.total.mm == 660 + 2 * 370
+
+
+def test_a_trim_where_nothing_hangs_is_a_note():
+    of = made(room_of(run_of(unit("a"), cornice=CORNICE)))
+    assert of.trims == () and rules(of.findings) == ["tall.trim_of_nothing"]
+
+
+def test_a_front_stands_out_by_its_thickness_unless_it_is_inset():
+    """FP: overlay its thickness; inset nothing; a face frame its own thickness."""
+    one = wall_unit("a")
+    fits = {fit: Front(fit, 20.0, frame_thickness_mm=25.0) for fit in FrontFit}
+    assert [front_out_mm(dataclasses.replace(one, front=fits[fit])) for fit in FrontFit] == [20, 0, 25]
+    assert front_out_mm(dataclasses.replace(one, front=None)) == 0
