@@ -84,6 +84,7 @@ class TolerancesRecord(Record):
     wall_off_line_mm = Number(0, 500)
     scribe_mm = Number(0, 100)
     play_mm = Number(0, 100)
+    bay_over_mm = Number(0, 100)
     unit_size_mm = Number(0, 20)
     greatest_joint_mm = Number(0, 20)
     tape_mm = Number(0, 50)

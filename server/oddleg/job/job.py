@@ -46,6 +46,7 @@ class Tolerances:
     distance of wall stations. wall_repeat_mm: greatest difference of two readings of a wall at one spot from one line.
     wall_off_line_mm: distance of one wall reading from the line of its neighbours from which a repeat is asked for.
     scribe_mm: what a scribed filler or panel is cut wider than it shows. play_mm: beside a front that opens.
+    bay_over_mm: how much wider than drawn an appliance bay may be whose appliance's sheet gives no greatest width.
     unit_size_mm: how far a unit may be off its width; greatest_joint_mm: what a joint may open. tape_mm: give or take
     (95 %) of a length by tape or rule. least_reading_mm, greatest_reading_mm: what a staff can read. step_mm: largest
     difference from the reading before that is not asked about.
@@ -76,6 +77,7 @@ class Tolerances:
     wall_off_line_mm: float = 8.0
     scribe_mm: float = 5.0
     play_mm: float = 5.0
+    bay_over_mm: float = 3.0
     unit_size_mm: float = 0.5
     greatest_joint_mm: float = 0.5
     tape_mm: float = 1.0

@@ -41,7 +41,9 @@ def shared_mm(total_mm: float, strips: Sequence[Strip]) -> tuple[float, ...]:
     at_mm = turns[low]
     over_mm = sum(one.at(at_mm) for one in strips) - total_mm
     before_mm = turns[low - 1] if low else at_mm
-    free = sum(one.share for one in strips if one.least_mm < one.share * at_mm and one.share * before_mm < one.greatest_mm)
+    free = sum(
+        one.share for one in strips if one.least_mm / one.share < at_mm and one.greatest_mm / one.share > before_mm
+    )
     if over_mm > 0 and low and free > 0:
         at_mm -= over_mm / free
     return tuple(one.at(at_mm) for one in strips)

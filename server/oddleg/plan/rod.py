@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from oddleg.job import ApplianceBay, Carcass, EndPanel, EndsAt, Item, Legs, OpenUnit, Point, Room, Run, Storey
 
 from .axes import to_room, to_run
-from .row import row_set_out
+from .row import beside_mm, row_set_out
 
 OPEN_FLOOR = "open floor"
 UNDER_UNITS = "under units"
@@ -25,8 +25,7 @@ class Placed:
     @property
     def body_mm(self) -> tuple[float, float]:
         """Left and right outside edge of the thing itself: of an open unit without its face frame and gap."""
-        beside_mm = (self.right_mm - self.left_mm - self.item.width_mm) / 2 if isinstance(self.item, OpenUnit) else 0.0
-        return self.left_mm + beside_mm, self.right_mm - beside_mm
+        return self.left_mm + beside_mm(self.item), self.right_mm - beside_mm(self.item)
 
     @property
     def stands(self) -> bool:
@@ -70,9 +69,9 @@ class Placed:
 
 
 def placed_items(run: Run) -> tuple[Placed, ...]:
-    """The run's items in order where the job's own figures put them: outward from the anchor, fillers taking up what the
-    drawn opening leaves; without either, one after another from the zero. What hangs is a row of its own from the same
-    zero."""
+    """The run's items in order where the job's own figures put them: outward from the anchor, fillers taking up what
+    the drawn opening leaves; without either, one after another from the zero. What hangs is a row of its own from the
+    same zero."""
     spans = {feature.id: (feature.left_mm, feature.right_mm) for feature in run.features}
     bounded = run.opening_mm is not None or run.left_end.at is not EndsAt.OPEN
     ends_mm = (0.0 if bounded else None, run.opening_mm)

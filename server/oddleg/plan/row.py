@@ -33,20 +33,22 @@ class Trouble(StrEnum):
 class Side:
     """One side of the anchor. `bounded`: its end is known, so that fillers were solved. Of what lies there, mm:
     `left_mm` that no filler takes, `short_mm` that fillers lack of their least, `excess_mm` past the end. `spare_mm`:
-    what its fillers could still give. `held`: ids of fillers that a limit keeps from their share."""
+    what its fillers could still give. `fillers`: ids of those that take it up; `held`: of those that a limit
+    keeps from their share."""
 
     bounded: bool = False
     left_mm: float = 0.0
     short_mm: float = 0.0
     excess_mm: float = 0.0
     spare_mm: float = 0.0
+    fillers: tuple[str, ...] = ()
     held: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
 class Row:
-    """`edges`: left and right edge of each item, in order, mm on the rod. `anchor_mm`: where the anchor lies; `wanted_mm`:
-    where it should lie, if that is outside. `first`, `last`: the items from `first` up to `last` are what is put on it.
+    """`edges`: left and right edge of each item, in order, mm on the rod. `anchor_mm`: where the anchor lies;
+    `wanted_mm`: where it should lie, if that is outside. What is put on it are the items from `first` up to `last`.
     """
 
     items: tuple[Item, ...]
@@ -67,9 +69,12 @@ class Row:
 
 def taken_mm(item: Item) -> float:
     """What an item takes of the rod, a filler as drawn: an open unit its face frame and gap on either side as well."""
-    if isinstance(item, OpenUnit):
-        return item.width_mm + 2 * (item.frame_thickness_mm + item.frame_gap_mm)
-    return item.width_mm
+    return item.width_mm + 2 * beside_mm(item)
+
+
+def beside_mm(item: Item) -> float:
+    """What an item takes on either side of its own width."""
+    return item.frame_thickness_mm + item.frame_gap_mm if isinstance(item, OpenUnit) else 0.0
 
 
 def edge_mm(span: tuple[float, float], edge: Edge) -> float:
@@ -85,8 +90,8 @@ def row_set_out(
     spans: Mapping[str, tuple[float, float]],
     limits: Mapping[str, tuple[float, float]] | None = None,
 ) -> Row:
-    """The row set out. `ends_mm`: left and right end, None where no end is known. `spans`: each feature's left and right
-    edge. `limits`: least and greatest width on the rod of fillers that differ from their own."""
+    """The row set out. `ends_mm`: left and right end, None where no end is known. `spans`: each feature's left and
+    right edge. `limits`: least and greatest width on the rod of fillers that differ from their own."""
     kept, wanted = anchor or FROM_THE_LEFT, None
     first, last, within_mm = _block(items, kept)
     spot, trouble = _spot(kept, items, zero_mm, ends_mm, spans)
@@ -186,7 +191,8 @@ def _solve(
     taking = set(at)
     rest_mm = space_mm - sum(widths[i] for i in here if i not in taking)
     least_mm, greatest_mm = sum(one.least_mm for one in strips), sum(one.greatest_mm for one in strips)
-    side = Side(True, spare_mm=max(0.0, min(rest_mm, greatest_mm) - least_mm))
+    spare_mm = max(0.0, min(rest_mm, greatest_mm) - least_mm)
+    side = Side(True, spare_mm=spare_mm, fillers=tuple(items[i].id for i in at))
     if rest_mm < least_mm - SAME_SPOT_MM:
         # Too little: they show as narrow as they would come, and a finding says so.
         strips = [replace(one, least_mm=0.0, greatest_mm=one.least_mm) for one in strips]
@@ -204,13 +210,12 @@ def _nothing_if_tiny(value_mm: float) -> float:
     return value_mm if value_mm > SAME_SPOT_MM else 0.0
 
 
-def _held(
-    items: Sequence[Item], at: Sequence[int], strips: Sequence[Strip], found: Sequence[float]
-) -> tuple[str, ...]:
+def _held(items: Sequence[Item], at: Sequence[int], strips: Sequence[Strip], found: Sequence[float]) -> tuple[str, ...]:
     """Fillers whose limit gives them more or less than their share of what there is."""
     shares, total_mm = sum(one.share for one in strips), sum(found)
     return tuple(
         items[i].id
         for i, strip, mm in zip(at, strips, found, strict=True)
-        if abs(mm - total_mm * strip.share / shares) > SAME_SPOT_MM and mm in (strip.least_mm, strip.greatest_mm)
+        if abs(mm - total_mm * strip.share / shares) > SAME_SPOT_MM
+        and min(abs(mm - strip.least_mm), abs(mm - strip.greatest_mm)) <= SAME_SPOT_MM
     )

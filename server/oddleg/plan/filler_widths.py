@@ -1,0 +1,111 @@
+"""What a filler may take on the rod, what of it shows where its side wall runs away, and what it is cut from."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from oddleg.job import EndsAt, Filler, Item, Storey, Tolerances, WallHeight
+
+from .figure import figure, text_mm
+from .rod_ends import DEPTH_WORDS, Beyond, RunEnds
+from .row import SAME_SPOT_MM, Row
+from .set_out import FillerWidth
+from .sightings import listed
+from .wall_profile import HEIGHT_WORDS
+
+# Fillers are cut in whole mm (common practice).
+CUT_STEP_MM = 1.0
+HEIGHTS = {
+    Storey.BASE: (WallHeight.FLOOR, WallHeight.BATTEN, WallHeight.WORKTOP),
+    Storey.TALL: tuple(WallHeight),
+    Storey.WALL: (WallHeight.WALL_UNITS,),
+}
+
+
+def beyond_item(items: Sequence[Item], i: int, ends: RunEnds) -> tuple[Beyond, ...]:
+    """How far the side wall lies beyond the end where this item stands beside it; nothing elsewhere."""
+    heights = HEIGHTS[items[i].storey]
+    found: list[Beyond] = []
+    for at, end in ((0, ends.left), (len(items) - 1, ends.right)):
+        if i == at and end.at is EndsAt.WALL:
+            found += end.beyond_at(heights)
+    return tuple(found)
+
+
+def limits_on_the_rod(items: Sequence[Item], ends: RunEnds) -> dict[str, tuple[float, float]]:
+    """Least and greatest width that fillers beside a side wall may take between the marks.
+
+    A filler stands at the fronts, its limits are for what shows there; a carcass must clear the wall all the way back.
+    So where the wall is certain to lie beyond the mark along the fronts, the filler may take that much less between the
+    marks, but never less than nothing.
+    """
+    found = {}
+    for i, item in enumerate(items):
+        beyond = beyond_item(items, i, ends) if isinstance(item, Filler) else ()
+        if isinstance(item, Filler) and beyond:
+            least_mm = max(0.0, item.least_mm - min(one.least_mm for one in beyond))
+            greatest_mm = max(least_mm, item.greatest_mm - max(one.least_mm for one in beyond))
+            found[item.id] = (least_mm, greatest_mm)
+    return found
+
+
+def visible_mm(width_mm: float, beyond: Sequence[Beyond]) -> tuple[float, float]:
+    """Least and greatest that shows of a filler which takes `width_mm` between the marks."""
+    least_mm = min((one.least_mm for one in beyond), default=0.0)
+    return width_mm + least_mm, width_mm + max((one.greatest_mm for one in beyond), default=0.0)
+
+
+def filler_widths(row: Row, ends: RunEnds, tolerances: Tolerances, step_mm: float) -> list[FillerWidth]:
+    found = []
+    for i, (item, (left_mm, right_mm)) in enumerate(zip(row.items, row.edges, strict=True)):
+        if isinstance(item, Filler):
+            found.append(
+                _filler_width(item, right_mm - left_mm, beyond_item(row.items, i, ends), row, tolerances, step_mm)
+            )
+    return found
+
+
+def _filler_width(
+    item: Filler, width_mm: float, beyond: Sequence[Beyond], row: Row, tolerances: Tolerances, step_mm: float
+) -> FillerWidth:
+    narrow_mm, wide_mm = visible_mm(width_mm, beyond)
+    where = listed([_where(width_mm, one) for one in beyond])
+    shows = f"Over the heights measured it shows {where}." if beyond else "No side wall beside it is measured."
+    if item.scribed:
+        # A strip is cut from whole mm, never narrower than it must be.
+        cut_mm = float(math.ceil(wide_mm + tolerances.scribe_mm - SAME_SPOT_MM))
+        scribe = text_mm(tolerances.scribe_mm, step_mm)
+        cut = figure(cut_mm, CUT_STEP_MM, f"Its widest, {text_mm(wide_mm, step_mm)}, and {scribe} to scribe.")
+        words = f"cut from {cut.text} or more and scribed to the wall"
+    else:
+        cut = figure(wide_mm, step_mm, "Its width; it is not scribed.")
+        words = "not scribed"
+    return FillerWidth(
+        item.id,
+        item.name,
+        figure(width_mm, step_mm, _width_why(item, row)),
+        figure(narrow_mm, CUT_STEP_MM, shows),
+        figure(wide_mm, CUT_STEP_MM, shows),
+        cut,
+        f"{item.name}: {f'{where}; ' if beyond else ''}{words}.",
+    )
+
+
+def _where(width_mm: float, one: Beyond) -> str:
+    place = f"{HEIGHT_WORDS[one.height]}, {DEPTH_WORDS[one.depth]}"
+    least, greatest = (text_mm(width_mm + mm, CUT_STEP_MM) for mm in (one.least_mm, one.greatest_mm))
+    return f"{least if least == greatest else f'{least} to {greatest}'} {place}"
+
+
+def _width_why(item: Filler, row: Row) -> str:
+    side = next((one for one in (row.left, row.right) if item.id in one.fillers), None)
+    if side is None:
+        return "As drawn: it takes up nothing, or the end on its side is not known."
+    if side.short_mm > 0:
+        return "What there is for it, less than its least."
+    if item.id in side.held:
+        return "Its own limit; what is left goes to the others, or stays open."
+    if len(side.fillers) == 1:
+        return "What is left on its side of the anchor, all of it."
+    return f"Its share of what is left on its side of the anchor, among {len(side.fillers)} fillers."

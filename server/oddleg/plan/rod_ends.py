@@ -1,0 +1,241 @@
+"""Zero and end mark of a run: what lies between them, and how far the side walls lie beyond them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from oddleg.job import EndsAt, OpeningDepth, Point, Run, RunEnd, WallHeight
+
+from .axes import to_room, to_run
+from .figure import text_mm
+from .front_line import FrontLine
+from .set_out_run import depth_at
+from .wall import Opening, Wall
+from .wall_profile import HEIGHT_WORDS, wall_at, wall_points
+
+DEPTH_WORDS = {OpeningDepth.BACK: "along the wall", OpeningDepth.FRONT: "along the fronts"}
+SIDES = ("left", "right")
+MARK_WORDS = {"left": "zero mark", "right": "end mark"}
+# Nothing of a wall is this far from another part of it.
+ANY_DISTANCE_MM = 1e9
+Lines = Mapping[str, tuple[FrontLine, FrontLine | None]]
+
+
+@dataclass(frozen=True)
+class Beyond:
+    """How far a side wall lies beyond its mark at one height and depth; from least to greatest where what was measured
+    leaves open which of the two side walls it is."""
+
+    height: WallHeight
+    depth: OpeningDepth
+    least_mm: float
+    greatest_mm: float
+
+
+@dataclass(frozen=True)
+class End:
+    """One end of a run. `at`: what it comes to; `other`: the run that it meets in a corner. `taken_mm`: what that one
+    takes of the opening, from the plaster to the mark, where the opening is narrowest. `beyond`: side wall to mark."""
+
+    side: str
+    at: EndsAt
+    other: Run | None
+    taken_mm: float
+    beyond: tuple[Beyond, ...]
+
+    def beyond_at(self, heights: Sequence[WallHeight]) -> tuple[Beyond, ...]:
+        """Where the front of an item at these heights meets the wall: along the fronts, else where it was measured."""
+        here = [one for one in self.beyond if one.height in heights] or list(self.beyond)
+        return tuple([one for one in here if one.depth is OpeningDepth.FRONT] or here)
+
+
+@dataclass(frozen=True)
+class RunEnds:
+    """`opening_mm` from zero to end mark, None where nobody knows; `words` say which it is, `why` how it was found.
+    `narrowest`: the reading that it rests on, None where it is as drawn."""
+
+    opening_mm: float | None
+    words: str
+    why: str
+    narrowest: Opening | None
+    left: End
+    right: End
+
+    @property
+    def closed(self) -> bool:
+        """Whether something stands at both ends, so that what is between has to go in."""
+        return EndsAt.OPEN not in (self.left.at, self.right.at)
+
+
+@dataclass(frozen=True)
+class _Corner:
+    """What an end needs to know of the run that it meets."""
+
+    end: RunEnd
+    other: Run | None
+    line: FrontLine | None
+    wall: Wall | None
+    meets: Run
+    depth_mm: float
+
+    def taken_mm(self, height: WallHeight, depth: OpeningDepth) -> float:
+        """From the plaster of the other run's wall to this run's mark: its void there, and its carcasses' depth where
+        this run begins beside them. A wall that nobody read there is taken as at the nearest height that was read, else
+        as straight."""
+        if self.other is None or self.line is None:
+            return 0.0
+        y_mm = self.meets.void_mm + (self.depth_mm if depth is OpeningDepth.FRONT else 0.0)
+        # Square to each other: how far along this run the place is taken is of no account in the other's x.
+        along_mm = to_run(self.meets, Point(self.other.x_mm, self.other.y_mm))[0]
+        x_mm = to_run(self.other, to_room(self.meets, along_mm, y_mm))[0]
+        void_mm = self.line.back_at(x_mm) - self._face_mm(x_mm, height)
+        if self.end.at is EndsAt.OTHER_FRONTS:
+            return void_mm + depth_at(self.other, to_run(self.other, Point(self.meets.x_mm, self.meets.y_mm))[0])
+        return void_mm
+
+    def _face_mm(self, x_mm: float, height: WallHeight) -> float:
+        order = list(WallHeight)
+        for near in sorted(order, key=lambda one: abs(order.index(one) - order.index(height))):
+            at = wall_at(wall_points(self.wall, near), x_mm, ANY_DISTANCE_MM)
+            if at is not None:
+                return at.y_mm
+        return 0.0
+
+
+def run_ends(
+    run: Run, runs: Mapping[str, Run], walls: Mapping[str, Wall], lines: Lines, set_out: Run, step_mm: float
+) -> RunEnds:
+    """The opening between the marks: the narrowest measured from plaster to plaster, else as drawn, less what the runs
+    in its corners take, and less what a side wall is known to lie beyond its mark there."""
+    wall = walls.get(run.id)
+    corners = {
+        side: _corner(end, runs, walls, lines, set_out, depth_at(run, 0.0))
+        for side, end in zip(SIDES, (run.left_end, run.right_end), strict=True)
+    }
+    gaps = _gaps(wall, corners)
+
+    def between_mm(height: WallHeight, depth: OpeningDepth, width_mm: float) -> float:
+        taken = sum(corners[side].taken_mm(height, depth) for side in SIDES)
+        return width_mm - taken - sum(max(gaps.get((side, height, depth), (0.0, 0.0))[1], 0.0) for side in SIDES)
+
+    measured = [(between_mm(one.height, one.depth, one.width.mm), one) for one in (wall.openings if wall else ())]
+    least = min(measured, key=lambda one: one[0], default=None)
+    if least is not None:
+        opening_mm, narrowest = least
+        at = (narrowest.height, narrowest.depth)
+        count = len(measured)
+        which = "the only one" if count == 1 else f"the narrowest of {count}"
+        place = f"{HEIGHT_WORDS[narrowest.height]}, {DEPTH_WORDS[narrowest.depth]}"
+        words = f"measured, {which}, {place}"
+        start = f"Measured {text_mm(narrowest.width.mm, step_mm)} {place}, {which}"
+    elif run.opening_mm is not None:
+        at = (WallHeight.BATTEN, OpeningDepth.BACK)
+        opening_mm, narrowest = between_mm(*at, run.opening_mm), None
+        words, start = "as drawn, nobody has measured it", f"Drawn as {text_mm(run.opening_mm, step_mm)}"
+    else:
+        at, narrowest = (WallHeight.BATTEN, OpeningDepth.BACK), None
+        words, start = "neither measured nor drawn", ""
+    ends = [_end(side, corners[side], corners[side].taken_mm(*at), ()) for side in SIDES]
+    if not start:
+        return RunEnds(None, words, "", None, *ends)
+    why = start
+    for end in ends:
+        gap_mm = max(gaps.get((end.side, *at), (0.0, 0.0))[1], 0.0)
+        if end.other is not None:
+            why += f", less {text_mm(end.taken_mm, step_mm)} that {end.other.name} takes at the {end.side}"
+        if gap_mm > 0:
+            why += f", less {text_mm(gap_mm, step_mm)} from the {end.side} wall to the {MARK_WORDS[end.side]}"
+    beyond = _beyond(measured, opening_mm, gaps, corners)
+    left, right = (_end(side, corners[side], ends[i].taken_mm, beyond[side]) for i, side in enumerate(SIDES))
+    return RunEnds(opening_mm, words, why + ".", narrowest, left, right)
+
+
+def _corner(
+    end: RunEnd, runs: Mapping[str, Run], walls: Mapping[str, Wall], lines: Lines, set_out: Run, depth_mm: float
+) -> _Corner:
+    other = runs.get(end.run) if end.run is not None else None
+    line = lines[other.id][0] if other is not None and other.id in lines else None
+    return _Corner(end, other, line, walls.get(other.id) if other else None, set_out, depth_mm)
+
+
+def _end(side: str, corner: _Corner, taken_mm: float, beyond: tuple[Beyond, ...]) -> End:
+    # An end at a run that is not there any more is taken as a wall; a finding says so.
+    at = EndsAt.WALL if corner.end.run is not None and corner.other is None else corner.end.at
+    return End(side, at, corner.other, taken_mm, beyond)
+
+
+Gaps = Mapping[tuple[str, WallHeight, OpeningDepth], tuple[float, float]]
+
+
+def _gaps(wall: Wall | None, corners: Mapping[str, _Corner]) -> Gaps:
+    """Least and greatest measured from side wall to mark, by side, height and depth; in a corner the mark lies on the
+    other run's line, which the plan knows better."""
+    found: dict[tuple[str, WallHeight, OpeningDepth], tuple[float, float]] = {}
+    for one in wall.end_walls if wall else ():
+        if corners[one.side].other is None:
+            key = (one.side, one.height, one.depth)
+            least, greatest = found.get(key, (one.beyond.mm, one.beyond.mm))
+            found[key] = (min(least, one.beyond.mm), max(greatest, one.beyond.mm))
+    return found
+
+
+def _beyond(
+    measured: Sequence[tuple[float, Opening]], opening_mm: float, gaps: Gaps, corners: Mapping[str, _Corner]
+) -> dict[str, tuple[Beyond, ...]]:
+    """Side wall to mark at every height and depth: as measured there, else what a measured width leaves over the
+    opening; shared in an unknown way where both sides are walls that nobody measured to."""
+    found: dict[str, dict[tuple[WallHeight, OpeningDepth], Beyond]] = {side: {} for side in SIDES}
+    for (side, height, depth), (least_mm, greatest_mm) in gaps.items():
+        found[side][height, depth] = Beyond(height, depth, least_mm, greatest_mm)
+    for between_mm, one in measured:
+        open_sides = [
+            side for side in SIDES if corners[side].other is None and (side, one.height, one.depth) not in gaps
+        ]
+        walled = [side for side in open_sides if corners[side].end.at is not EndsAt.OPEN] or open_sides
+        rest_mm = between_mm - opening_mm
+        for side in walled:
+            least_mm = 0.0 if len(walled) > 1 else rest_mm
+            before = found[side].get((one.height, one.depth))
+            found[side][one.height, one.depth] = Beyond(
+                one.height,
+                one.depth,
+                least_mm if before is None else min(before.least_mm, least_mm),
+                rest_mm if before is None else max(before.greatest_mm, rest_mm),
+            )
+    order = (list(WallHeight), list(OpeningDepth))
+    return {
+        side: tuple(
+            sorted(found[side].values(), key=lambda one: (order[0].index(one.height), order[1].index(one.depth)))
+        )
+        for side in SIDES
+    }
+
+
+def end_words(ends: RunEnds, step_mm: float) -> tuple[str, ...]:
+    """One line for each end: how far the wall lies from the mark, and what a tape held on the wall reads then."""
+    return tuple(words for end in (ends.left, ends.right) if (words := _end_words(end, ends, step_mm)))
+
+
+def _end_words(end: End, ends: RunEnds, step_mm: float) -> str:
+    mark = MARK_WORDS[end.side]
+    if end.other is not None:
+        line = "line of backs" if end.at is EndsAt.OTHER_BACKS else "carcass fronts"
+        known = "" if ends.opening_mm is None else f", {text_mm(end.taken_mm, step_mm)} from the plaster of its wall"
+        return f"The {mark} lies on the {line} of {end.other.name}{known}."
+    if end.at is EndsAt.OPEN:
+        return ""
+    at_batten = [one for one in end.beyond if one.height is WallHeight.BATTEN]
+    at = next(iter(sorted(at_batten, key=lambda one: one.depth is not OpeningDepth.BACK)), None)
+    if at is None or at.greatest_mm - at.least_mm > step_mm / 2:
+        return (
+            f"How far the {end.side} wall lies from the {mark} at batten height is not known: hold the tape on the "
+            f"mark, never on the wall."
+        )
+    away = text_mm(abs(at.greatest_mm), step_mm)
+    if away == "0":
+        return f"The {end.side} wall stands at the {mark} at batten height."
+    if at.greatest_mm < 0:
+        return f"The {end.side} wall comes in {away} past the {mark} at batten height: no tape can be held on the wall."
+    where = "behind the zero" if end.side == "left" else "beyond the end mark"
+    return f"The {end.side} wall lies {away} {where} at batten height: a tape held on the wall reads the mark + {away}."
