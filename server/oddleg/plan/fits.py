@@ -1,0 +1,281 @@
+"""Computation 10: will it fit: the worst case first, then what is likely if sizes vary as stated.
+
+What sizes, joints and the tape can do adds to the row, and the mean of the units measured shifts all of it. A joint
+opens and never closes below nought, so it adds half of what it may open on average: that does not cancel out.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from oddleg.job import (
+    Carcass,
+    CornerPost,
+    EndPanel,
+    Entry,
+    Filler,
+    Item,
+    Job,
+    OpeningWidth,
+    OpenUnit,
+    Storey,
+    UnitWidth,
+)
+
+from .figure import Figure, figure, text_mm
+from .finding import Finding, Severity
+from .fit import Fit
+from .row import SAME_SPOT_MM, taken_mm
+from .set_out import Rod
+from .sightings import counted
+from .site import Site, body
+
+# A batch has a mean of its own; from so many of it measured on it says more than the makers' limits.
+MEASURED_FOR_A_MEAN = 3
+# Half-widths that 95 % lie within are this many standard deviations.
+OF_95 = 1.96
+ROW_VERBS = {
+    "base": ("What stands", "goes", "it comes", "does"),
+    "wall": ("The wall units", "go", "they come", "do"),
+}
+
+
+@dataclass(frozen=True)
+class _Spread:
+    """What a row can come out longer than it is drawn, mm: at worst, and within 95 %; `middle_mm` of the latter is what
+    joints add on average, `half_mm` its half-width. `shift_mm`: mean of the units measured times their number."""
+
+    worst_mm: float
+    middle_mm: float
+    half_mm: float
+    shift_mm: float | None
+    why_worst: str
+    why_likely: str
+    why_shift: str
+
+    @property
+    def likely_mm(self) -> float:
+        return self.middle_mm + self.half_mm
+
+
+def fits(job: Job, here: Site, rod: Rod) -> tuple[Fit, ...]:
+    """One a row with units in it, where the opening is known and something stands at both ends of it.
+
+    Where the opening was measured again at the same height and depth, what the readings differ by counts in the place
+    of the tape's give or take, if it is more."""
+    if rod.opening is None or rod.left_over is None:
+        return ()
+    openings = [one for one in (body(entry, OpeningWidth) for entry in here.openings) if one.run == rod.run.id]
+    widths = {body(entry, UnitWidth).item: entry for entry in here.unit_widths}
+    found = []
+    for row, hangs in (("base", False), ("wall", True)):
+        items = [item for item in rod.run.items if (item.storey is Storey.WALL) is hangs]
+        if any(isinstance(item, Carcass | OpenUnit) for item in items):
+            found.append(_fit(job, rod, row, items, widths, openings))
+    return tuple(found)
+
+
+def _fit(
+    job: Job, rod: Rod, row: str, items: Sequence[Item], widths: dict[str, Entry], openings: Sequence[OpeningWidth]
+) -> Fit:
+    assert rod.opening is not None
+    step_mm = job.rounding_mm
+    least_mm = sum(item.least_mm for item in items if isinstance(item, Filler))
+    drawn_mm = sum(taken_mm(item) for item in items if not isinstance(item, Filler))
+    spare_mm = rod.opening.mm - drawn_mm - least_mm
+    spread = _spread(job, items, widths, openings)
+    shift_mm = spread.shift_mm or 0.0
+    over_mm = spread.worst_mm + shift_mm - spare_mm
+    stuck = spare_mm >= 0 and _past_an_end(rod, items)
+    sure = over_mm <= SAME_SPOT_MM and not stuck
+    space, taken = rod.opening, figure(drawn_mm + least_mm, step_mm, _taken_why(least_mm, step_mm))
+    spare = figure(spare_mm, step_mm, f"{space.text} of opening less {taken.text} taken.")
+    worst = figure(spread.worst_mm, step_mm, spread.why_worst)
+    shift = None if spread.shift_mm is None else figure(spread.shift_mm, step_mm, spread.why_shift, signed=True)
+    needed_mm = max(0.0, over_mm)
+    words = _words(row, items, spare_mm, spread.worst_mm + shift_mm, min(needed_mm, least_mm), needed_mm, step_mm)
+    if stuck:
+        words = f"Not with the anchor where it is: see the rod. With the anchor moved: {words}"
+    return Fit(
+        row,
+        space,
+        taken,
+        spare,
+        worst,
+        figure(spread.likely_mm, step_mm, spread.why_likely),
+        shift,
+        sure,
+        figure(needed_mm, step_mm, "The worst case and the measured shift less what is to spare."),
+        words,
+        _chance_words(spread, spare_mm - shift_mm, step_mm),
+        tuple(_findings(job, rod, row, items, widths, spare_mm, needed_mm, words)),
+    )
+
+
+def _past_an_end(rod: Rod, items: Sequence[Item]) -> bool:
+    """Whether the row, though it would go in as a whole, goes past an end or squeezes a filler beside its anchor."""
+    here = {item.id for item in items}
+    least_mm = {item.id: item.least_mm for item in items if isinstance(item, Filler)}
+    past = any(
+        one.left_mm < rod.left_mm - SAME_SPOT_MM or one.right_mm > rod.right_mm + SAME_SPOT_MM
+        for one in rod.placed
+        if one.item.id in here
+    )
+    return past or any(one.wide.mm < least_mm.get(one.item, 0.0) - SAME_SPOT_MM for one in rod.fillers)
+
+
+def _spread(job: Job, items: Sequence[Item], widths: dict[str, Entry], openings: Sequence[OpeningWidth]) -> _Spread:
+    limits, step_mm = job.tolerances, job.rounding_mm
+    units = [item for item in items if isinstance(item, Carcass | OpenUnit)]
+    off_mm = [body(widths[one.id], UnitWidth).value_mm - one.width_mm for one in units if one.id in widths]
+    joints = joint_count(items)
+    tape_mm, tape_words = _measured_within(limits.tape_mm, openings, step_mm)
+    size, joint = text_mm(limits.unit_size_mm, 0.1), text_mm(limits.greatest_joint_mm, 0.1)
+    parts = [
+        f"{counted(len(units), 'unit')} of up to {size} over",
+        f"{counted(joints, 'joint')} of up to {joint}",
+        tape_words,
+    ]
+    worst_mm = len(units) * limits.unit_size_mm + joints * limits.greatest_joint_mm + tape_mm
+    half_joint_mm = limits.greatest_joint_mm / 2
+    half_mm = math.sqrt(len(units) * limits.unit_size_mm**2 + joints * half_joint_mm**2 + tape_mm**2)
+    middle_mm = joints * half_joint_mm
+    shift_mm, why_shift = None, ""
+    if len(off_mm) >= MEASURED_FOR_A_MEAN:
+        mean_mm = sum(off_mm) / len(off_mm)
+        shift_mm = mean_mm * len(units)
+        why_shift = (
+            f"{len(off_mm)} of {len(units)} units measured are {text_mm(mean_mm, 0.01, signed=True)} off on average; "
+            "all are taken so."
+        )
+    return _Spread(
+        worst_mm,
+        middle_mm,
+        half_mm,
+        shift_mm,
+        f"All at once: {', '.join(parts)}.",
+        f"The root of the sum of squares of {', '.join(parts)}; a joint never goes below nought, so half of each "
+        f"is added, {text_mm(middle_mm, step_mm)}.",
+        why_shift,
+    )
+
+
+def joint_count(items: Sequence[Item]) -> int:
+    """Joints of the row: where two things meet that keep their width. A panel's allowance is its joint already; a
+    filler takes a joint up, a bay and a gap are clear widths."""
+
+    def meets(item: Item) -> bool:
+        return isinstance(item, Carcass | OpenUnit | CornerPost) or (
+            isinstance(item, EndPanel) and item.allowance_mm == 0
+        )
+
+    return sum(meets(one) and meets(other) for one, other in pairwise(items))
+
+
+def _measured_within(tape_mm: float, openings: Sequence[OpeningWidth], step_mm: float) -> tuple[float, str]:
+    """Give or take of the opening: the tape's, or what readings of one height and depth differ by, if that is more."""
+    by_place: dict[object, list[float]] = {}
+    for one in openings:
+        by_place.setdefault((one.height, one.depth), []).append(one.value_mm)
+    apart_mm = max((max(mm) - min(mm) for mm in by_place.values()), default=0.0)
+    if apart_mm > tape_mm:
+        return apart_mm, f"readings of the opening at one place that differ by {text_mm(apart_mm, step_mm)}"
+    return tape_mm, f"the opening within {text_mm(tape_mm, step_mm)}"
+
+
+def _taken_why(least_mm: float, step_mm: float) -> str:
+    fillers = f", fillers at their least, {text_mm(least_mm, step_mm)} together" if least_mm else ""
+    return f"Everything in the row as drawn{fillers}."
+
+
+def _words(
+    row: str,
+    items: Sequence[Item],
+    spare_mm: float,
+    over_mm: float,
+    by_fillers_mm: float,
+    needed_mm: float,
+    step_mm: float,
+) -> str:
+    name, goes, comes, does = ROW_VERBS[row]
+    over = text_mm(over_mm, step_mm)
+    if spare_mm < -SAME_SPOT_MM:
+        return f"{name} {does} not go in: {text_mm(-spare_mm, step_mm)} too long as drawn."
+    spare = text_mm(spare_mm, step_mm)
+    if needed_mm <= SAME_SPOT_MM:
+        return f"{name} {goes} in for certain: {spare} to spare, and at worst {comes} out {over} longer."
+    sure = f"at worst {comes} out {over} longer, and there are {spare} to spare"
+    if by_fillers_mm >= needed_mm - SAME_SPOT_MM:
+        cure = f"Fillers that may be {text_mm(needed_mm, step_mm)} narrower make it certain."
+    elif any(isinstance(item, Filler) for item in items):
+        cure = (
+            f"It is certain with {text_mm(needed_mm, step_mm)} more: more than the fillers' least widths have to give."
+        )
+    else:
+        cure = f"A filler in place of {text_mm(needed_mm, step_mm)} of it would make it certain."
+    return f"{name} {goes} in as drawn, but not for certain: {sure}. {cure}"
+
+
+def _chance_words(spread: _Spread, room_mm: float, step_mm: float) -> str:
+    """`room_mm`: what is to spare once the mean of the units measured is taken off."""
+    likely = text_mm(spread.likely_mm, step_mm)
+    start = f"If sizes vary as stated, at least 95 of 100 such rows come out no more than {likely} longer"
+    sd_mm = spread.half_mm / OF_95
+    if sd_mm <= 0:
+        return f"{start}."
+    chance = (1 + math.erf((room_mm - spread.middle_mm) / (sd_mm * math.sqrt(2)))) / 2
+    if chance > 0.99:
+        return f"{start}, and more than 99 of 100 go in."
+    if chance < 0.01:
+        return f"{start}, and fewer than 1 of 100 goes in."
+    return f"{start}, and {text_mm(chance * 100, 1)} of 100 go in."
+
+
+def _findings(
+    job: Job,
+    rod: Rod,
+    row: str,
+    items: Sequence[Item],
+    widths: dict[str, Entry],
+    spare_mm: float,
+    needed_mm: float,
+    words: str,
+) -> list[Finding]:
+    found, step_mm = [], job.rounding_mm
+    if spare_mm >= 0 and needed_mm > SAME_SPOT_MM:
+        found.append(
+            Finding(
+                "fit.not_certain",
+                Severity.WARN,
+                rod.run.name,
+                words,
+                "Measure the units as they come, or change the filler before it is cut.",
+                "the job's limits for sizes, joints and tape",
+                figure(needed_mm, step_mm),
+                (rod.run.id,),
+            )
+        )
+    for item in items:
+        if item.id in widths and isinstance(item, Carcass | OpenUnit):
+            off_mm = body(widths[item.id], UnitWidth).value_mm - item.width_mm
+            if abs(off_mm) > job.tolerances.unit_size_mm + SAME_SPOT_MM:
+                found.append(_off_size(job, rod, item, off_mm))
+    return found
+
+
+def _off_size(job: Job, rod: Rod, item: Carcass | OpenUnit, off_mm: float) -> Finding:
+    amount: Figure = figure(off_mm, 0.1, "Width as measured less width as drawn.", signed=True)
+    return Finding(
+        "fit.unit_size",
+        Severity.WARN,
+        f"{rod.run.name}, {item.name}",
+        f"{item.name} was measured {text_mm(item.width_mm + off_mm, 0.1)} and is drawn {text_mm(item.width_mm, 0.1)}: "
+        f"{amount.text}, more than the {text_mm(job.tolerances.unit_size_mm, 0.1)} that a unit may be off.",
+        "Measure it again; if it is so, put its width right at the desk, so that the rod is set out with it.",
+        "the job's limit for a unit's width",
+        amount,
+        (rod.run.id, item.id),
+    )
