@@ -93,7 +93,7 @@ COOKER = {
     "greatest_height_mm": 920,
     "least_width_mm": 595,
     "greatest_width_mm": 600,
-    "greatest_depth_mm": 600,
+    "greatest_depth_mm": 590,
     "clear_above_mm": 650,
 }
 HOOD = {"id": "hood", "name": "hood", "seat": "over_top", "least_height_mm": 60, "clear_below_mm": 650}
@@ -130,11 +130,9 @@ WINDOW_RUN = [
     filler("corner-space", "space behind the side run", 55, 20, 80, scribed=False),
     filler("cups-filler", "filler left of the wall units", 50, 30, 80, storey="wall"),
     wall_unit("cups-left", "left cups unit", 800, "left"),
-    {"made_as": "gap", "id": "window-gap", "name": "window", "width_mm": 2239.5, "storey": "wall"},
+    {"made_as": "gap", "id": "window-gap", "name": "gap for the window", "width_mm": 2239.5, "storey": "wall"},
     wall_unit("cups-right", "right cups unit", 800, "right"),
     wall_unit("plates", "plates unit", 1000, "pair"),
-    wall_unit("glasses", "glasses unit", 450, "left"),
-    filler("glasses-filler", "filler right of the wall units", 55, 30, 80, storey="wall"),
 ]
 
 SIDE_RUN = [
@@ -310,9 +308,9 @@ JOB = {
                     "items": SIDE_RUN,
                     "left_end": {"at": "other_fronts", "run": "window-run"},
                     "right_end": {"at": "open"},
-                    "batten": {**BATTEN, "supports_mm": [85, 485, 885, 1285, 1685, 2085]},
+                    "batten": {**BATTEN, "supports_mm": [150, 550, 950, 1350, 1750, 2150]},
                     "features": [
-                        feature("cooker-outlet", "cooker outlet", "electric", 1340, 1426, 400, 486),
+                        feature("cooker-outlet", "cooker outlet", "electric", 900, 986, 400, 486),
                         feature("yard-lining", "lining of the yard door", "lining", 2375, 2450, 0, 2080, 15),
                         feature("yard-door", "yard door", "door", 2450, 3250, 0, 2080),
                     ],

@@ -69,7 +69,11 @@ def batten_laid(
     band = _band(line.run, batten, datum_mm)
     forward_mm = recess_mm(rod.placed, batten)
     bays = bay_depths(rod.placed, wall, line, forward_mm)
-    holes = tuple(one for one in wall.features if _is_hole(one, band))
+    holes = tuple(
+        one
+        for one in wall.features
+        if _is_hole(one, band) and one.left_mm - moved_mm < span[1] and one.right_mm - moved_mm > span[0]
+    )
     through, notched = _cuts(rod, batten, span, forward_mm, bays, holes, moved_mm)
     stretches = without(span, [cut for cut, _ in through])
     known = zones(line.run, wall.features, moved_mm, (rod.left_mm, rod.right_mm), band)
