@@ -94,13 +94,13 @@ def test_at_an_outside_corner_plinths_are_the_recess_shorter():
 
 
 def test_a_peninsula_ends_at_the_face_of_the_plinth_that_runs_past():
-    """FP: from its own front line 50 on to the other's face, no more; the other is not cut."""
+    """FP: from its own front line 50 on to the other's face, no more, along front and back; the other is not cut."""
     past = run_of(*fours("a", 4), name="past")
     out = Run("out", "Peninsula", 1800.0, 560.0, 90.0, None, items=(unit("p"), EndPanel("end", "end panel", 18.0, 560.0)))
     room = room_of(past, out, board=BOARD)
     room = dataclasses.replace(room, walls=(*room.walls, wall("left", 0, 0, 0, 3000), wall("right", 2400, 0, 2400, 3000)))
-    assert lengths(room) == pytest.approx([2400, 650])
-    assert ends(room) == [("wall", "wall"), ("butts", "panel")]
+    assert lengths(room) == pytest.approx([2400, 650, 650])
+    assert ends(room) == [("wall", "wall"), ("butts", "panel"), ("panel", "butts")]
 
 
 def test_a_bay_stops_the_plinth_unless_it_runs_through():

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from itertools import pairwise
@@ -26,6 +26,7 @@ from oddleg.job import (
 
 from .axes import to_room, to_run
 from .heights import SAME_MM, underside_below_datum_mm
+from .plinth_back import seen_from_behind, unit_at
 from .rod import Placed
 
 REACH_MM = 150.0
@@ -56,10 +57,23 @@ class PlinthEnd:
 
 
 @dataclass(frozen=True)
+class WallEnd:
+    """Where a run comes to a wall, x in its axes, mm, and that in words."""
+
+    x_mm: float
+    words: str
+
+
+# By run id and whether it is the right-hand end.
+WallEnds = Mapping[tuple[str, bool], WallEnd]
+
+
+@dataclass(frozen=True)
 class PlinthLine:
     """A straight line of plinth in its run's axes, mm: the board's face lies at y = `face_mm`, from x = `left_mm` to
     `right_mm`. `under`: all that it runs under; `edge_below_datum_mm`: how far the lowest visible edge over it hangs
     below the datum, `underside_below_datum_mm` the lowest underside. An end None: the run ends there, not settled yet.
+    `behind`: it closes the backs of a free-standing run, whose axes are then turned round, x counting the other way.
     """
 
     run: Run
@@ -72,6 +86,7 @@ class PlinthLine:
     right_mm: float
     left_end: PlinthEnd | None
     right_end: PlinthEnd | None
+    behind: bool = False
 
     @property
     def visible_mm(self) -> float:
@@ -98,7 +113,9 @@ class _Stretch:
     after: PlinthEnd | None
 
 
-def plinth_lines(job: Job, room: Room, placed: Sequence[Placed]) -> tuple[PlinthLine, ...]:
+def plinth_lines(
+    job: Job, room: Room, placed: Sequence[Placed], wall_ends: WallEnds | None = None
+) -> tuple[PlinthLine, ...]:
     """The straight plinth lines of a room, in the order of its runs, left to right, all ends settled.
 
     A plinth runs under neighbouring units on legs, and under fillers, posts and panels between them that do not go to
@@ -107,19 +124,23 @@ def plinth_lines(job: Job, room: Room, placed: Sequence[Placed]) -> tuple[Plinth
     recess behind the carcass front. Where two runs meet, lengths follow from the lines on which the faces lie: at an
     inside corner the longer line ends at the other's face and the shorter runs on behind it, by the board's thickness;
     at an outside corner the longer covers the shorter's end. At a visible end the line stops its recess short of the
-    unit's side, and a return runs back (first principles; joints at corners, common practice).
+    unit's side, and a return runs back (first principles; joints at corners, common practice). `wall_ends`: where
+    ends were set out to walls; elsewhere the walls as drawn count. A free-standing run has lines along its front and,
+    where its backs show, along its back, the same recess behind them.
     """
-    lines = [
-        line
-        for run in room.runs
-        for stretch in _stretches([one for one in placed if one.run.id == run.id and one.stands])
-        for line in _lines(job, room.plinth, stretch)
-    ]
+    lines = []
+    for run in room.runs:
+        standing = [one for one in placed if one.run.id == run.id and one.stands]
+        lines += [line for stretch in _stretches(standing) for line in _lines(job, room.plinth, stretch)]
+        for part in seen_from_behind(standing, placed, room):
+            lines += [
+                replace(line, behind=True) for stretch in _stretches(part) for line in _lines(job, room.plinth, stretch)
+            ]
     _settle_corners(lines, room.plinth.thickness_mm)
     for number in range(len(lines)):
         for right in (False, True):
             if lines[number].end(right) is None:
-                lines[number] = _settle_free(lines[number], right, room)
+                lines[number] = _settle_free(lines[number], right, room, placed, wall_ends or {})
     return tuple(lines)
 
 
@@ -313,20 +334,42 @@ def _meets_along(lines: Sequence[PlinthLine], number: int, right: bool) -> tuple
     return None
 
 
-def _settle_free(line: PlinthLine, right: bool, room: Room) -> PlinthLine:
-    """An end of a run: against a wall within reach, else visible."""
+def _settle_free(
+    line: PlinthLine, right: bool, room: Room, placed: Sequence[Placed], wall_ends: WallEnds
+) -> PlinthLine:
+    """An end of a run: against a wall within reach, where it was set out to or as drawn; else visible. At a back that
+    goes on past the side of another run's units it closes their side too, up to the wall; else it ends at them."""
     on = 1.0 if right else -1.0
     end_mm = line.end_mm(right)
+    set_out = wall_ends.get((line.run.id, right is not line.behind))
+    if set_out is not None:
+        x_mm = -set_out.x_mm if line.behind else set_out.x_mm
+        if -REACH_MM <= on * (x_mm - end_mm) <= REACH_MM:
+            return line.ended(right, x_mm, PlinthEnd(EndKind.WALL, set_out.words))
+    past = _units_past(line, right, placed) if line.behind else None
+    reach_mm = REACH_MM + ((past.front_mm or 0.0) if past is not None else 0.0)
     met = []
     for wall in room.walls:
         for start, stop in pairwise(wall.points):
-            x_mm = _wall_x_mm(line, start, stop)
-            if x_mm is not None and -REACH_MM <= on * (x_mm - end_mm) <= REACH_MM:
-                met.append((on * (x_mm - end_mm), x_mm, wall.name))
+            wall_mm = _wall_x_mm(line, start, stop)
+            if wall_mm is not None and -REACH_MM <= on * (wall_mm - end_mm) <= reach_mm:
+                met.append((on * (wall_mm - end_mm), wall_mm, wall.name))
     if met:
-        _, x_mm, name = min(met)
-        return line.ended(right, x_mm, PlinthEnd(EndKind.WALL, f"against {name}"))
+        _, at_mm, name = min(met)
+        return line.ended(right, at_mm, PlinthEnd(EndKind.WALL, f"against {name}"))
+    if past is not None:
+        return line.ended(right, end_mm, PlinthEnd(EndKind.UNIT, f"against {past.item.name} of {past.run.name}"))
     return line.ended(right, end_mm - on * line.recess_mm, _VISIBLE)
+
+
+def _units_past(line: PlinthLine, right: bool, placed: Sequence[Placed]) -> Placed | None:
+    """The unit of another run that stands within reach past this end, on the line of the face."""
+    on = 1.0 if right else -1.0
+    for step in range(1, 6):
+        spot = to_room(line.run, line.end_mm(right) + on * step * REACH_MM / 5, line.face_mm)
+        if (found := unit_at(spot, placed, line.run.id)) is not None:
+            return found
+    return None
 
 
 def _wall_x_mm(line: PlinthLine, start: Point, stop: Point) -> float | None:

@@ -7,16 +7,16 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from oddleg.job import Job, PlinthBoard, Point, Room, Run
+from oddleg.job import Job, PlinthBoard, Point, Room
 
-from .axes import to_room
 from .figure import Figure, figure, text_mm
 from .finding import Finding, Severity
 from .finished_floor import Floor
 from .heights import SAME_MM
-from .plinth_layout import EndKind, PlinthEnd, PlinthLine, plinth_lines
+from .plinth_cuts import CutOut, cut_findings, cut_outs
+from .plinth_layout import PlinthEnd, WallEnds, plinth_lines
+from .plinth_lengths import PlinthLength, plinth_lengths
 from .rod import Placed
-from .sightings import listed
 from .sources import floor_words
 from .surfaces import Surface, SurfaceLevel
 
@@ -41,7 +41,7 @@ class PlinthPiece:
     `x0_mm`, `y0_mm`, `x1_mm`, `y1_mm`: left and right end of its face in room axes. `left`, `right`: heights to cut at
     the ends. `profile`: heights along it, both ends included; empty where a straight cut does. `uncut`: the stock board
     goes in as it is. `rip`: the most that comes off the board, None where uncut. `open_above`: the most that stays open
-    between board and visible edge, play included. `returns`: a return at a visible end.
+    between board and visible edge, play included. `returns`: a return at a visible end. `cuts`: notches and grilles.
     `number`: 1, 2, 3 over the room.
     """
 
@@ -67,28 +67,7 @@ class PlinthPiece:
     rip: Figure | None
     open_above: Figure
     units: tuple[str, ...]
-
-
-@dataclass(frozen=True)
-class _Length:
-    """A straight length of board before heights: its face from left to right, in room axes; the edge over it."""
-
-    run: Run
-    name: str
-    start: Point
-    stop: Point
-    left_end: PlinthEnd
-    right_end: PlinthEnd
-    recess_mm: float
-    edge_below_datum_mm: float
-    units: tuple[str, ...]
-    concerns: tuple[str, ...]
-    why: str
-    returns: bool = False
-
-    @property
-    def length_mm(self) -> float:
-        return math.hypot(self.stop.x_mm - self.start.x_mm, self.stop.y_mm - self.start.y_mm)
+    cuts: tuple[CutOut, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -101,7 +80,13 @@ class _Sample:
 
 
 def plinth_pieces(
-    job: Job, room: Room, placed: Sequence[Placed], floor: Floor, datum_mm: float, names: Mapping[str, str]
+    job: Job,
+    room: Room,
+    placed: Sequence[Placed],
+    floor: Floor,
+    datum_mm: float,
+    names: Mapping[str, str],
+    wall_ends: WallEnds | None = None,
 ) -> tuple[tuple[PlinthPiece, ...], tuple[Finding, ...]]:
     """Every piece of plinth of a room at this datum, numbered in the order of runs, left to right, and what is wrong.
 
@@ -110,115 +95,29 @@ def plinth_pieces(
     lowest visible edge; a piece is cut to the gap less the fit (1 to 2, common practice), at most the stock board.
     Where that leaves the straight line between its ends by more than `plinth_bow_mm` or the fit, the lesser of both,
     since more would not go in, the piece has a profile. The scribed edge is the lower one. First principles.
+    `wall_ends`: where ends were set out to walls.
     """
     pieces: list[PlinthPiece] = []
     findings: list[Finding] = []
-    for line in plinth_lines(job, room, placed):
-        lengths, told = _lengths(job, room, line)
+    lines = plinth_lines(job, room, placed, wall_ends)
+    all_lengths: list[PlinthLength] = []
+    for line in lines:
+        lengths, told = plinth_lengths(job, room, line, lines)
         findings.extend(told)
+        all_lengths += lengths
         for one in lengths:
             piece, told = _piece(job, room.plinth, one, len(pieces) + 1, floor.finished, datum_mm, names)
             findings.extend(told)
             if piece is not None:
                 pieces.append(piece)
+    findings += cut_findings(job, [one for one in placed if one.stands], all_lengths)
     return tuple(pieces), tuple(findings)
-
-
-def _lengths(job: Job, room: Room, line: PlinthLine) -> tuple[list[_Length], list[Finding]]:
-    board, step_mm = room.plinth, job.rounding_mm
-    if line.left_end is None or line.right_end is None or line.right_mm - line.left_mm <= SAME_MM:
-        return [], [_no_length(line)]
-    cuts, forced = joints(line, board.length_mm)
-    marks = [line.left_mm, *cuts, line.right_mm]
-    lengths = []
-    joint = PlinthEnd(EndKind.JOINT, "joint where two units meet")
-    for number, (left_mm, right_mm) in enumerate(pairwise(marks)):
-        left_end = line.left_end if number == 0 else joint
-        right_end = line.right_end if number == len(cuts) else joint
-        under = [one for one in line.under if one.left_mm < right_mm - SAME_MM and one.right_mm > left_mm + SAME_MM]
-        over = under or list(line.under)
-        why = f"From {_from(line, left_mm, left_end, step_mm)} to {_from(line, right_mm, right_end, step_mm)}."
-        lengths.append(
-            _Length(
-                line.run,
-                f"{line.run.name}, under {_span([one.item.name for one in over])}",
-                to_room(line.run, left_mm, line.face_mm),
-                to_room(line.run, right_mm, line.face_mm),
-                left_end,
-                right_end,
-                line.recess_mm,
-                line.edge_below_datum_mm,
-                tuple(one.item.name for one in over),
-                (line.run.id, *(one.item.id for one in over)),
-                why,
-            )
-        )
-    lengths += _returns(room, line)
-    return lengths, [_joint_in_unit(line, at_mm, board, step_mm) for at_mm in forced]
-
-
-def _span(names: Sequence[str]) -> str:
-    return names[0] if len(names) == 1 else f"{names[0]} to {names[-1]}"
-
-
-def _from(line: PlinthLine, at_mm: float, end: PlinthEnd, step_mm: float) -> str:
-    return f"{text_mm(at_mm, step_mm)} from the zero of {line.run.name} ({end.words})"
-
-
-def joints(line: PlinthLine, stock_mm: float) -> tuple[list[float], list[float]]:
-    """x of the joints of a line that is longer than the stock board, and those of them that no two units hide.
-
-    The fewest pieces; of equal ones the longest first from the left. A joint lies where two units meet.
-    """
-    hidden = sorted({one.right_mm for one in line.under[:-1] if line.left_mm < one.right_mm < line.right_mm})
-    cuts: list[float] = []
-    forced: list[float] = []
-    at_mm = line.left_mm
-    while line.right_mm - at_mm > stock_mm + SAME_MM:
-        reached = [x_mm for x_mm in hidden if at_mm + SAME_MM < x_mm <= at_mm + stock_mm + SAME_MM]
-        if reached:
-            at_mm = reached[-1]
-        else:
-            at_mm += stock_mm
-            forced.append(at_mm)
-        cuts.append(at_mm)
-    return cuts, forced
-
-
-def _returns(room: Room, line: PlinthLine) -> Iterator[_Length]:
-    """Behind the face of a visible end, back to the wall, or to the units' backs where the run stands free."""
-    back_mm = 0.0 if line.run.wall is not None else line.under[0].back_mm
-    covered_mm = line.face_mm - room.plinth.thickness_mm
-    front = PlinthEnd(EndKind.BUTTS, "butts against the back of the front piece")
-    back = PlinthEnd(EndKind.WALL, "against the wall") if line.run.wall else PlinthEnd(EndKind.OPEN, "ends at the back")
-    for right in (False, True):
-        end = line.end(right)
-        if end is None or end.kind is not EndKind.RETURN or covered_mm - back_mm <= SAME_MM:
-            continue
-        at_front, at_back = (to_room(line.run, line.end_mm(right), y_mm) for y_mm in (covered_mm, back_mm))
-        unit = line.under[-1 if right else 0]
-        # Facing a right-hand return, the wall is on your right; facing a left-hand one, on your left.
-        start, stop, ends = (at_front, at_back, (front, back)) if right else (at_back, at_front, (back, front))
-        yield _Length(
-            line.run,
-            f"{line.run.name}, return at the {'right' if right else 'left'} of {unit.item.name}",
-            start,
-            stop,
-            *ends,
-            line.recess_mm,
-            line.underside_below_datum_mm,
-            (unit.item.name,),
-            (line.run.id, unit.item.id),
-            f"From the back of the front piece's board ({text_mm(room.plinth.thickness_mm)} thick) to "
-            f"{'the wall' if line.run.wall else 'the back of the units'}.",
-            returns=True,
-        )
 
 
 def _piece(
     job: Job,
     board: PlinthBoard,
-    one: _Length,
+    one: PlinthLength,
     number: int,
     finished: Surface,
     datum_mm: float,
@@ -248,6 +147,7 @@ def _piece(
     off_mm = board.height_mm - min(cut_mm)
     uncut = off_mm <= SAME_MM
     narrow, wide = (pick(known, key=lambda sample: sample.gap_mm) for pick in (min, max))
+    cuts, cuts_wrong = cut_outs(job, one, number, lambda at_mm: straight_mm(shape, kept, at_mm))
     above_mm = max((sample.gap_mm - straight_mm(shape, kept, sample.at_mm), sample.at_mm) for sample in known)
     piece = PlinthPiece(
         f"plinth-{number}",
@@ -278,11 +178,12 @@ def _piece(
             f"The gap less the board's height {text_mm(above_mm[1], step_mm)} from the left end.",
         ),
         one.units,
+        cuts,
     )
-    return piece, list(_wrong(job, board, one, piece))
+    return piece, [*_wrong(job, board, one, piece), *cuts_wrong]
 
 
-def _places(one: _Length, finished: Surface) -> Iterator[tuple[float, Point]]:
+def _places(one: PlinthLength, finished: Surface) -> Iterator[tuple[float, Point]]:
     """Places along the face at which the floor is looked at: both ends, every 100 mm or closer, and at each station
     beside the line, since a surface that is linear between its stations bends at them."""
     length_mm = one.length_mm
@@ -358,7 +259,7 @@ def _height(
     return figure(cut_mm, step_mm, f"{why}, less fit {text_mm(board.fit_mm, step_mm)}.")
 
 
-def _wrong(job: Job, board: PlinthBoard, one: _Length, piece: PlinthPiece) -> Iterable[Finding]:
+def _wrong(job: Job, board: PlinthBoard, one: PlinthLength, piece: PlinthPiece) -> Iterable[Finding]:
     step_mm = job.rounding_mm
     place = f"plinth {piece.number} ({one.name})"
     least_mm = piece.least_gap.mm - board.fit_mm
@@ -398,19 +299,7 @@ def _wrong(job: Job, board: PlinthBoard, one: _Length, piece: PlinthPiece) -> It
         )
 
 
-def _no_length(line: PlinthLine) -> Finding:
-    return Finding(
-        "plinth.no_length",
-        Severity.WARN,
-        line.run.name,
-        f"No length is left for its plinth under {listed([one.item.name for one in line.under])}: both ends pass.",
-        "Look at the recess of the units and at the runs that meet there.",
-        "first principles",
-        concerns=(line.run.id, *(one.item.id for one in line.under)),
-    )
-
-
-def _no_floor(one: _Length) -> Finding:
+def _no_floor(one: PlinthLength) -> Finding:
     return Finding(
         "plinth.no_floor",
         Severity.WARN,
@@ -419,17 +308,4 @@ def _no_floor(one: _Length) -> Finding:
         "Read stations at both ends of the plinth line.",
         "a plinth's height is the gap over the finished floor",
         concerns=one.concerns,
-    )
-
-
-def _joint_in_unit(line: PlinthLine, at_mm: float, board: PlinthBoard, step_mm: float) -> Finding:
-    return Finding(
-        "plinth.joint_shows",
-        Severity.WARN,
-        line.run.name,
-        f"The plinth needs a joint {text_mm(at_mm, step_mm)} from the run's zero, where no two units meet: "
-        f"the board is {text_mm(board.length_mm, step_mm)} long.",
-        "Take a longer board, or hide the joint by hand.",
-        "joints are hidden where two units meet (common practice)",
-        concerns=(line.run.id,),
     )

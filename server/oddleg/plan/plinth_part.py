@@ -86,6 +86,17 @@ def _piece_part(one: PlinthPiece) -> Part:
         "rip": figure_part(one.rip),
         "open_above": figure_part(one.open_above),
         "units": list(one.units),
+        "cuts": [
+            {
+                "kind": cut.kind.value,
+                "item": cut.item,
+                "at": figure_part(cut.at),
+                "width": figure_part(cut.width),
+                "height": figure_part(cut.height),
+                "words": cut.words,
+            }
+            for cut in one.cuts
+        ],
     }
 
 

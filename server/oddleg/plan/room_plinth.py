@@ -11,10 +11,12 @@ from .figure import Figure, figure
 from .finding import Finding, Severity
 from .finished_floor import Floor
 from .floor_panels import PanelHeight, floor_panels
+from .plinth_ends import plinth_wall_ends
 from .plinth_layout import EndKind
 from .plinth_line import PlinthPiece, plinth_pieces
 from .plinth_nesting import PlinthNesting, nesting_findings, plinth_nesting
 from .rod import Placed
+from .setting_out import RunSetOut
 from .sources import station_names
 
 
@@ -32,13 +34,20 @@ class RoomPlinth:
 
 
 def room_plinth(
-    job: Job, room: Room, placed: Sequence[Placed], floor: Floor, datum_mm: float | None, readings: Sequence[Entry]
+    job: Job,
+    room: Room,
+    placed: Sequence[Placed],
+    floor: Floor,
+    datum_mm: float | None,
+    readings: Sequence[Entry],
+    set_out: Sequence[RunSetOut] = (),
 ) -> RoomPlinth | None:
-    """Plinths, boards and panels at the decided datum; None without one, since nothing is cut before it is chosen."""
+    """Plinths, boards and panels at the decided datum; None without one, since nothing is cut before it is chosen.
+    `placed`: as the rods have it; `set_out`: the runs set out, for where they end at walls."""
     if datum_mm is None:
         return None
     names = station_names(room, floor, readings)
-    pieces, wrong = plinth_pieces(job, room, placed, floor, datum_mm, names)
+    pieces, wrong = plinth_pieces(job, room, placed, floor, datum_mm, names, plinth_wall_ends(set_out))
     nesting = plinth_nesting(pieces, room.plinth, job.rounding_mm)
     panels, unknown = floor_panels(job, placed, floor, datum_mm, names)
     step_mm = job.rounding_mm
@@ -62,7 +71,7 @@ def _notes(room: Room, pieces: Sequence[PlinthPiece], panels: Sequence[PanelHeig
                 "plinth.back_open",
                 Severity.NOTE,
                 run,
-                "It stands free, and nothing in the job closes the leg space at its back.",
+                "It stands free, and nothing in the job closes the leg space at a part of its back.",
                 "Say in the order what closes it: a back panel to the floor, or a plinth of its own.",
                 "first principles",
                 concerns=(room.id,),
