@@ -10,6 +10,7 @@ from oddleg.job import Tolerances
 
 from .figure import figure
 from .finding import Finding, Severity
+from .knock_places import knock_places
 from .sightings import DIFFERENCE_STEP_MM, Sighting, counted, listed, shown_mm
 
 # Enough differences for a standard deviation of the job's own that is worth more than the job's stated figure.
@@ -104,22 +105,8 @@ def knocks(
 
 
 def _breaks(taken: Sequence[Sighting], shift_mm: float) -> list[int]:
-    """Where the plane may have moved: each index whose reading is the first after a single knock of `shift_mm`.
-
-    A spot read twice says on which side of the knock its readings lie: they differ by nearer the shift than nothing if
-    it came in between, and by nearer nothing if both were taken on one side.
-    """
-
-    def agrees(first_after: int) -> bool:
-        seen: dict[str, tuple[int, Sighting]] = {}
-        for index, one in enumerate(taken):
-            earlier_index, earlier = seen.setdefault(one.station, (index, one))
-            moved_mm = shift_mm if earlier_index < first_after <= index else 0.0
-            if abs(one.below_plane_mm - earlier.below_plane_mm - moved_mm) > abs(shift_mm) / 2 + _HAIR_MM:
-                return False
-        return True
-
-    return [index for index in range(1, len(taken)) if agrees(index)]
+    """Where the plane may have moved: each index whose reading may be the first after a single knock."""
+    return knock_places([one.station for one in taken], [one.below_plane_mm for one in taken], shift_mm)
 
 
 def _break_words(taken: Sequence[Sighting], shift_mm: float, called: Mapping[str, str]) -> str:

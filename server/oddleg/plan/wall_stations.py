@@ -1,0 +1,191 @@
+"""Where to read a wall: at both ends of its run, at each batten fixing, and every `wall_spacing_mm` or closer."""
+
+from __future__ import annotations
+
+import hashlib
+import math
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from itertools import pairwise
+
+from oddleg.job import EndsAt, Gap, Job, LineIs, Room, Run, Storey, WallHeight, WallReading
+
+from .axes import to_room, to_run
+from .rod import Placed, placed_items
+from .stations import said
+from .wall import WallStation
+
+# A place this near to another is served by it: a rule held there reads the same wall.
+SAME_PLACE_MM = 80.0
+# Two walls that meet at less than this have no corner in the room.
+LEAST_CORNER_DEG = 20.0
+STANDING = (WallHeight.FLOOR, WallHeight.BATTEN, WallHeight.WORKTOP)
+LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+
+
+@dataclass(frozen=True)
+class _Place:
+    """`needed` False: only there so that no two stations lie too far apart."""
+
+    x_mm: float
+    serves: str
+    needed: bool = True
+
+
+def wall_station_id(run: Run, x_mm: float) -> str:
+    """The id of a station of this run's wall: the same place always gets the same id, another place never does."""
+    return "ws-" + hashlib.sha256(f"wall {run.id} {round(x_mm)}".encode()).hexdigest()[:8]
+
+
+def wall_span(room: Room, run: Run) -> tuple[float, float] | None:
+    """The stretch of wall that a run is set out along, mm from its zero: as drawn or as its items need it, and in a
+    corner on to the other wall, which units that go into the corner stand against. None: nothing is drawn."""
+    placed = placed_items(run)
+    lefts, rights = [one.left_mm for one in placed], [one.right_mm for one in placed]
+    if run.opening_mm is None and not placed:
+        return None
+    left_mm = min(lefts) if run.left_end.at is EndsAt.OPEN and lefts else 0.0
+    right_mm = run.opening_mm if run.opening_mm is not None else max(rights)
+    corners = [_corner_mm(room, run, end.run) for end in (run.left_end, run.right_end)]
+    if corners[0] is not None:
+        left_mm = min(left_mm, corners[0])
+    if corners[1] is not None:
+        right_mm = max(right_mm, corners[1])
+    return (left_mm, right_mm) if right_mm > left_mm else None
+
+
+def wall_stations(job: Job, room: Room, run: Run, readings: Sequence[WallReading] = ()) -> tuple[WallStation, ...]:
+    """The stations of one run, left to right: those that have a reading, which stay as they were read, and what is
+    still to be read beside them. Names are called by a letter for the run and a number: "A three"."""
+    span = wall_span(room, run)
+    placed = placed_items(run)
+    read = _read(run, readings)
+    wanted = list(_wanted(job, run, span, placed)) if span is not None else []
+    planned = {wall_station_id(run, one.x_mm): one for one in wanted}
+    kept = {id: one for id, one in planned.items() if id in read or not _served(one, read.values())}
+    for id in [id for id, one in kept.items() if not one.needed and id not in read]:
+        others = sorted([one.x_mm for other, one in kept.items() if other != id] + [one.x_mm for one in read.values()])
+        if read.keys() - planned.keys() and _close(others, kept[id].x_mm, job.tolerances.wall_spacing_mm):
+            del kept[id]
+    found = [
+        _with_heights(replace(one, serves=kept[one.id].serves if one.id in kept else one.serves), placed, run)
+        for one in read.values()
+    ]
+    names = {one.name for one in found}
+    fresh = _names(room, run, names)
+    found += [
+        _with_heights(WallStation(id, "", float(round(one.x_mm)), (), one.serves), placed, run)
+        for id, one in kept.items()
+        if id not in read
+    ]
+    found.sort(key=lambda one: (one.x_mm, one.id))
+    return tuple(one if one.name else replace(one, name=next(fresh)) for one in found)
+
+
+def run_letter(room: Room, run: Run) -> str:
+    number = [one.id for one in room.runs].index(run.id)
+    return LETTERS[number % 26] * (number // 26 + 1)
+
+
+def _names(room: Room, run: Run, taken: set[str]) -> Iterator[str]:
+    number = 0
+    while True:
+        number += 1
+        name = f"{run_letter(room, run)} {said(number)}"
+        if name not in taken:
+            yield name
+
+
+def _read(run: Run, readings: Sequence[WallReading]) -> dict[str, WallStation]:
+    """Stations that have a reading. One whose id is not that of its place was added on site."""
+    found: dict[str, WallStation] = {}
+    for one in sorted(readings, key=lambda one: (one.x_mm, one.station, one.name)):
+        added = one.station != wall_station_id(run, one.x_mm)
+        serves = "added on site" if added else "read before the run was changed"
+        found.setdefault(one.station, WallStation(one.station, one.name, one.x_mm, (), serves, added))
+    return found
+
+
+def _wanted(job: Job, run: Run, span: tuple[float, float], placed: Sequence[Placed]) -> Iterator[_Place]:
+    """The places to read: ends, fixings on named supports, what stands out of the wall, the two points of a parallel
+    line; then fixings and places in between, evenly."""
+    left_mm, right_mm = span
+    spacing_mm = job.tolerances.wall_spacing_mm
+    needed = [_Place(left_mm, "left end"), _Place(right_mm, "right end")]
+    if run.batten is not None:
+        supports = sorted(x for x in run.batten.supports_mm if left_mm <= x <= right_mm)
+        needed += [_Place(x, f"batten fixing {number}") for number, x in enumerate(supports, 1)]
+    rule = run.front_line
+    if rule.line is LineIs.PARALLEL:
+        points = [x for x in (rule.from_x_mm, rule.to_x_mm) if x is not None and left_mm <= x <= right_mm]
+        needed += [_Place(x, "the line is parallel to the wall here") for x in points]
+    for feature in run.features:
+        if feature.stands_out_mm > 0:
+            edges = ((feature.left_mm, "left"), (feature.right_mm, "right"))
+            needed += [_Place(x, f"{side} edge, {feature.name}") for x, side in edges if left_mm < x < right_mm]
+    kept: list[_Place] = []
+    for one in needed:
+        if all(abs(one.x_mm - other.x_mm) >= SAME_PLACE_MM for other in kept):
+            kept.append(one)
+    if run.batten is not None and not run.batten.supports_mm:
+        for number, x in enumerate(
+            _evenly(left_mm + run.batten.end_mm, right_mm - run.batten.end_mm, min(run.batten.spacing_mm, spacing_mm)),
+            1,
+        ):
+            if all(abs(x - other.x_mm) >= SAME_PLACE_MM for other in kept):
+                kept.append(_Place(x, f"batten fixing {number}", needed=False))
+    kept.sort(key=lambda one: one.x_mm)
+    for before, after in pairwise(kept):
+        yield before
+        between = _evenly(before.x_mm, after.x_mm, spacing_mm)[1:-1]
+        yield from (_Place(x, "in between", needed=False) for x in between)
+    yield kept[-1]
+
+
+def _evenly(left_mm: float, right_mm: float, spacing_mm: float) -> list[float]:
+    """From the left to the right in equal steps of at most `spacing_mm`; whole mm may be half a mm over."""
+    if right_mm - left_mm <= 0:
+        return []
+    count = max(1, math.ceil((right_mm - left_mm) / spacing_mm - 1e-9))
+    return [left_mm + (right_mm - left_mm) * i / count for i in range(count + 1)]
+
+
+def _served(place: _Place, read: Iterable[WallStation]) -> bool:
+    return any(abs(place.x_mm - one.x_mm) < SAME_PLACE_MM for one in read)
+
+
+def _close(xs_mm: Sequence[float], x_mm: float, spacing_mm: float) -> bool:
+    """Whether its neighbours to either side lie no further apart than stations may."""
+    before = [x for x in xs_mm if x < x_mm]
+    after = [x for x in xs_mm if x > x_mm]
+    return bool(before and after) and after[0] - before[-1] <= spacing_mm
+
+
+def _with_heights(station: WallStation, placed: Sequence[Placed], run: Run) -> WallStation:
+    """At floor, batten and worktop wherever anything stands along the run; at the wall units' height behind what hangs
+    and behind tall units."""
+    x_mm = station.x_mm
+    heights = list(STANDING) if any(one.stands for one in placed) or not placed else []
+    for one in placed:
+        high = not one.stands or one.item.storey is Storey.TALL
+        if (
+            high
+            and not isinstance(one.item, Gap)
+            and one.left_mm - SAME_PLACE_MM <= x_mm <= one.right_mm + SAME_PLACE_MM
+        ):
+            heights.append(WallHeight.WALL_UNITS)
+            break
+    return replace(station, heights=tuple(heights))
+
+
+def _corner_mm(room: Room, run: Run, other_id: str | None) -> float | None:
+    """x at which the other run's wall, y = 0, meets this run's; None where it names none or they hardly meet."""
+    other = next((one for one in room.runs if one.id == other_id), None)
+    if other is None:
+        return None
+    start = to_run(run, to_room(other, 0.0, 0.0))
+    along = to_run(run, to_room(other, 1.0, 0.0))
+    dx, dy = along[0] - start[0], along[1] - start[1]
+    if abs(dy) < math.sin(math.radians(LEAST_CORNER_DEG)):
+        return None
+    return start[0] - dx * start[1] / dy
