@@ -4,9 +4,13 @@ P1 1950 and P2 900 share a board of 3000 with a saw cut of 4: 3000 - 1950 - 4 - 
 3000 - 1366 - 4 = 1630. Boards 150 high, play 2: over a gap of 148 the board is cut to 146 and 4 comes off.
 """
 
+import dataclasses
+
+from oddleg.job import PlinthCutKind
 from oddleg.plan.figure import figure
 from oddleg.plan.finding import Finding, Severity
 from oddleg.plan.floor_panels import PanelHeight
+from oddleg.plan.plinth_cuts import CutOut
 from oddleg.plan.plinth_layout import EndKind, PlinthEnd
 from oddleg.plan.plinth_line import PlinthPiece, ProfilePoint
 from oddleg.plan.plinth_nesting import PlinthBoardCut, PlinthCut, PlinthNesting
@@ -92,3 +96,13 @@ def plinth(of_pieces=None, nested=True):
 
 def bare():
     return RoomPlinth(figure(871.5), figure(HEIGHT_MM), figure(16.0), (), None, (), ())
+
+
+def cut_out():
+    """P3, uncut, 1366 long, with a notch from 100 to 660, 40 high, and a grille from 800 to 1200, 60 high."""
+    first, second, third = pieces()
+    cuts = (
+        CutOut(PlinthCutKind.NOTCH, "dish", figure(100.0), figure(560.0), figure(40.0), "notch at the top edge for dishwasher bay, from its sheet"),
+        CutOut(PlinthCutKind.GRILLE, "fridge", figure(800.0), figure(400.0), figure(60.0), "grille in the board for tall fridge, from its sheet"),
+    )  # fmt: skip
+    return plinth((first, second, dataclasses.replace(third, cuts=cuts)))

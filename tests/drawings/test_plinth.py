@@ -124,8 +124,29 @@ def test_nothing_to_close_is_said_and_not_left_blank():
     assert "No plinth piece here." in texts(read(found["drawing"]))
 
 
-def test_no_text_is_too_small_or_runs_off_the_paper():
-    for drawing in drawn().values():
+def test_notches_and_grilles_lie_at_their_places_along_the_piece():
+    """FP: on a piece 1366 long a notch from 100 to 660 and a grille from 800 to 1200."""
+    root = read(drawn(plinths.cut_out())["piece-3"])
+    top = next(points(one) for one in root.iter(f"{SVG}polygon") if one.get("class") == "tint")
+    left, right = min(x for x, _ in top), max(x for x, _ in top)
+    scale = (right - left) / 1366
+    notch = next(points(one) for one in root.iter(f"{SVG}polygon") if one.get("class") == "paper")
+    grille = next(points(one) for one in root.iter(f"{SVG}polygon") if one.get("class") == "item")
+    for found, (start_mm, stop_mm) in ((notch, (100, 660)), (grille, (800, 1200))):
+        assert min(x for x, _ in found) - left == pytest.approx(start_mm * scale, abs=0.02)
+        assert max(x for x, _ in found) - left == pytest.approx(stop_mm * scale, abs=0.02)
+    assert min(y for _, y in notch) <= min(y for _, y in top) < min(y for _, y in grille)
+
+
+def test_cuts_are_told_in_words_too():
+    alt = drawn(plinths.cut_out())["piece-3"].alt
+    assert "Notch at the top edge for dishwasher bay, from its sheet: 560 wide, 40 high, at 100." in alt
+    assert "Grille in the board for tall fridge, from its sheet: 400 wide, 60 high, at 800." in alt
+
+
+@pytest.mark.parametrize("of", [plinths.plinth, plinths.cut_out])
+def test_no_text_is_too_small_or_runs_off_the_paper(of):
+    for drawing in drawn(of()).values():
         for one in read(drawing).iter(f"{SVG}text"):
             size_mm, x_mm, y_mm = (float(one.get(name)) for name in ("font-size", "x", "y"))
             width_mm = text_width_mm(one.text, size_mm, one.get("font-weight") == "700")

@@ -90,3 +90,10 @@ def test_forty_pieces_flow_over_the_pages():
     pages = pages_of(plinths.plinth(many, nested=False))
     assert all(any(f"P{n} piece {n}, " in page for page in pages) for n in range(1, 41))
     assert len(pages) > 3
+
+
+def test_notches_and_grilles_stand_in_the_list_and_their_piece_is_drawn():
+    text = " ".join(pages_of(plinths.cut_out()))
+    assert "Grille in the board for tall fridge, from its sheet: 400 wide, 60 high, 800 from the left end." in text
+    assert "Where each goes, and each that is ripped or cut out" in text
+    assert text.count("goes in uncut") == 1

@@ -52,18 +52,26 @@ function large(part, one, before, after) {
       ? html`<details><summary class="btn quiet wide">Heights along it</summary><dl class="pairs">${one.profile.map((spot) => html`<dt>at ${fig(spot.at, { name: `P${one.number}: place from its left end`, unit: "mm" })}</dt>
           <dd>${fig(spot.height, { name: `P${one.number}: height at ${spot.at.text}`, size: "big" })}</dd>`)}</dl></details>`
       : nothing}
+    ${one.cuts?.length ? cuts(one) : nothing}
     <dl class="pairs"><dt>Recess behind the carcass front</dt><dd>${fig(one.recess, { name: `P${one.number}: recess`, unit: "mm" })}</dd>
       <dt>Gap, least and greatest</dt><dd>${fig(one.least_gap, { name: `P${one.number}: least gap` })} to ${fig(one.greatest_gap, { name: `P${one.number}: greatest gap` })}</dd>
       ${one.uncut ? nothing : html`<dt>Stays open above it</dt><dd>${fig(one.open_above, { name: `P${one.number}: open above`, unit: "mm" })}</dd>`}</dl>
     <nav class="btns" aria-label="Pieces beside this one">${turn(before, "Before")}${turn(after, "Next")}</nav></section>`;
 }
 
+/** Notches and grilles as they are marked out from the left end. A plan kept from before they were told has none. */
+const cuts = (one) => html`<h3>Cut out of it</h3><dl class="pairs">${one.cuts.map((cut) => {
+  const name = `P${one.number}, ${cut.kind}`;
+  return html`<dt>${cut.words}</dt><dd>at ${fig(cut.at, { name: `${name}: from the left end`, size: "big" })},
+    ${fig(cut.width, { name: `${name}: width` })} wide, ${fig(cut.height, { name: `${name}: height`, unit: "mm" })} high</dd>`;
+})}</dl>`;
+
 const turn = (one, word) => (one ? html`<button class="btn" type="button" @click=${on("view", { piece: one.id })}>${word}: P${one.number}</button>` : nothing);
 
 const list = (part, shown) => html`<section class="sect"><h2>All pieces</h2><ul class="rows">${part.pieces.map((one) => html`<li>
   <button class="row" type="button" aria-current=${one === shown ? "true" : nothing} @click=${show(one)}>
     <span class="num mid number">P${one.number}</span>
-    <span class="grow"><b>${one.name}</b><small>${one.left.text} left, ${one.right.text} right · ${one.uncut || !one.rip ? "uncut" : `rip ${one.rip.text} at most`}</small></span>
+    <span class="grow"><b>${one.name}</b><small>${one.left.text} left, ${one.right.text} right · ${one.uncut || !one.rip ? "uncut" : `rip ${one.rip.text} at most`}${one.cuts?.length ? ` · ${one.cuts.length} cut out` : ""}</small></span>
     <span class="num mid">${one.length.text}</span>${shape("go", "go")}</button></li>`)}</ul></section>`;
 
 /** The piece comes large, at the top, where the eye then is. */

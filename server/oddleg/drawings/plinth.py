@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from itertools import pairwise
 
-from oddleg.job import Point, Room
+from oddleg.job import PlinthCutKind, Point, Room
+from oddleg.plan.plinth_cuts import CutOut
 from oddleg.plan.plinth_line import PlinthPiece
 from oddleg.plan.plinth_nesting import PlinthBoardCut, PlinthCut, PlinthNesting
 from oddleg.plan.rod import Placed
@@ -19,6 +20,8 @@ from .room_plan import GREATEST_HEIGHT_MM, PHONE_WIDTH_MM, items, shell, sight_o
 FACTORS = (1, 2, 5, 10, 20, 50, 100, 200)
 CUT_DEPTH_MM = 12.0
 HEAD_MM = 13.0
+# Room at the top edge where notches and grilles are drawn, and their height there, which is not to scale.
+CUTS_MM, NOTCH_MM, GRILLE_MM = 5.0, 3.0, 2.4
 LINE_MM = SMALL_MM * 1.25
 BIG_MM = 5.2
 BOARD_MM = 7.0
@@ -58,9 +61,11 @@ def piece_drawing(piece: PlinthPiece, plinth: RoomPlinth, width_mm: float = PHON
     """One piece as it is cut, face towards you and top edge up: the stock board dashed, what comes off it hatched.
 
     Lengths and heights have two scales; the drawing says how many times larger the heights are. The upper part of the
-    board, which is not cut, is left out between the two broken ends.
+    board, which is not cut, is left out between the two broken ends; notches and grilles lie in it at their places
+    along the piece, their heights only in words.
     """
     left_mm, right_mm, top_mm = 3.0, width_mm - 3.0, 6.5
+    head_mm = HEAD_MM + (CUTS_MM if piece.cuts else 0.0)
     scale = (right_mm - left_mm) / max(piece.length.mm, 1.0)
     stock_mm = plinth.board_height.mm
     points = [(one.at.mm, one.height.mm, one.height.text, one.at.text) for one in piece.profile] or [
@@ -70,15 +75,16 @@ def piece_drawing(piece: PlinthPiece, plinth: RoomPlinth, width_mm: float = PHON
     highest_mm = max([stock_mm, *(height for _, height, _, _ in points)])
     deep_mm = highest_mm - min(height for _, height, _, _ in points)
     factor = next((one for one in reversed(FACTORS) if deep_mm * scale * one <= CUT_DEPTH_MM), FACTORS[0])
-    foot_mm = top_mm + HEAD_MM + deep_mm * scale * factor
+    foot_mm = top_mm + head_mm + deep_mm * scale * factor
 
     def at(along_mm: float, height_mm: float) -> tuple[float, float]:
         return left_mm + along_mm * scale, foot_mm - (highest_mm - height_mm) * scale * factor
 
     cut = [at(along, height) for along, height, _, _ in points]
-    marks: list[Mark] = [*_off(piece, cut, foot_mm), *_outline(cut, left_mm, right_mm, top_mm)]
+    marks: list[Mark] = [*_off(piece, cut, foot_mm), *_outline(cut, left_mm, right_mm, top_mm, head_mm)]
+    marks += _cut_outs(piece, left_mm, top_mm, scale)
     marks += _dimension(left_mm, right_mm, top_mm - 1.6, piece.length.text)
-    middle_mm, base_mm = (left_mm + right_mm) / 2, top_mm + 6.6
+    middle_mm, base_mm = (left_mm + right_mm) / 2, top_mm + head_mm - 6.4
     marks += [
         Text(left_mm + 1.6, base_mm, piece.left.text, BIG_MM, bold=True, css="figure"),
         Text(right_mm - 1.6, base_mm, piece.right.text, BIG_MM, "end", bold=True, css="figure"),
@@ -86,7 +92,7 @@ def piece_drawing(piece: PlinthPiece, plinth: RoomPlinth, width_mm: float = PHON
         Text(right_mm - 1.6, base_mm + LINE_MM, "right end", SMALL_MM, "end"),
         Text(middle_mm, base_mm, _tag(piece.number), BIG_MM, "middle", bold=True),
     ]
-    if not piece.uncut and foot_mm - top_mm - HEAD_MM > 0.2:
+    if not piece.uncut and foot_mm - top_mm - head_mm > 0.2:
         marks.append(Line(left_mm, foot_mm, right_mm, foot_mm, "dashed"))
     below_mm = foot_mm + 1.2
     if len(points) > 2:
@@ -129,9 +135,27 @@ def _tag(number: int) -> str:
     return f"P{number}"
 
 
-def _outline(cut: Sequence[tuple[float, float]], left_mm: float, right_mm: float, top_mm: float) -> list[Mark]:
+def _cut_outs(piece: PlinthPiece, left_mm: float, top_mm: float, scale: float) -> list[Mark]:
+    """Notches open at the top edge and grilles within the board, from the left."""
+    marks: list[Mark] = []
+    for cut in piece.cuts:
+        x1, x2 = left_mm + cut.at.mm * scale, left_mm + (cut.at.mm + cut.width.mm) * scale
+        if cut.kind is PlinthCutKind.NOTCH:
+            marks.append(rectangle(x1, top_mm - 0.25, x2, top_mm + NOTCH_MM, "paper"))
+            corners = ((x1, top_mm), (x1, top_mm + NOTCH_MM), (x2, top_mm + NOTCH_MM), (x2, top_mm))
+            marks.append(Polyline(corners, "line"))
+        else:
+            y_mm = top_mm + 1.4
+            marks.append(rectangle(x1, y_mm, x2, y_mm + GRILLE_MM, "item"))
+            marks += [Line(x1, y_mm + GRILLE_MM * i / 3, x2, y_mm + GRILLE_MM * i / 3, "hair") for i in (1, 2)]
+    return marks
+
+
+def _outline(
+    cut: Sequence[tuple[float, float]], left_mm: float, right_mm: float, top_mm: float, head_mm: float
+) -> list[Mark]:
     """Straight top edge, the foot as cut, and ends that are broken where the height is left out."""
-    break_mm = top_mm + HEAD_MM - 2.2
+    break_mm = top_mm + head_mm - 2.2
     marks: list[Mark] = [
         Polygon(((left_mm, top_mm), (right_mm, top_mm), *reversed(cut)), "tint"),
         Line(left_mm, top_mm, right_mm, top_mm, "line"),
@@ -206,9 +230,15 @@ def _profile(
 def _under_words(piece: PlinthPiece, plinth: RoomPlinth, factor: int | None) -> list[str]:
     lines = [f"Left: {piece.left_end.words}. Right: {piece.right_end.words}."]
     lines.append(_cut_of(piece, plinth.board_height.text))
+    lines += [cut_out_words(cut) for cut in piece.cuts]
     if factor is not None:
         lines.append(f"Heights drawn {factor} times larger than lengths; the uncut part is shortened.")
     return lines
+
+
+def cut_out_words(cut: CutOut) -> str:
+    """A notch or grille as it is marked out: kind, place, size, what for."""
+    return f"{cut.words[0].upper()}{cut.words[1:]}: {cut.width.text} wide, {cut.height.text} high, at {cut.at.text}."
 
 
 def _cut_of(piece: PlinthPiece, stock: str) -> str:
@@ -269,6 +299,7 @@ def _piece_words(piece: PlinthPiece, whole: bool = False) -> str:
         words += f" {piece.rip.text} comes off the stock board at most."
     if piece.profile:
         words += " Cut to: " + ", ".join(f"{one.height.text} at {one.at.text}" for one in piece.profile) + "."
+    words += "".join(f" {cut_out_words(cut)}" for cut in piece.cuts)
     return f"{words} Left: {piece.left_end.words}. Right: {piece.right_end.words}."
 
 

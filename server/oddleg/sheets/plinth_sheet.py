@@ -16,8 +16,8 @@ LAYOUT_WIDTH_MM = 182.0
 
 
 def plinth_content(plan: Plan, room: RoomPlan, found: dict[str, Part], printed: SheetSource) -> dict[str, Any]:
-    """`plinth` is None until a datum is decided: then there is no height to cut to. Only what is ripped is drawn: of a
-    board that goes in uncut the list says all."""
+    """`plinth` is None until a datum is decided: then there is no height to cut to. Only what is ripped or cut out is
+    drawn: of a board that goes in uncut the list says all."""
     name = f"plinth/{room.room.id}"
     part, plinth = found.get(name), room.plinth
     if part is None or plinth is None:
@@ -37,7 +37,9 @@ def plinth_content(plan: Plan, room: RoomPlan, found: dict[str, Part], printed: 
             "waste": f"Waste {part['waste']['text']} mm, {part['waste_share']}." if part["waste"] else "",
             "nesting_words": part["nesting_words"],
             "drawings": [
-                svg(drawn[f"piece-{one.number}"], f"piece-{one.number}") for one in plinth.pieces if not one.uncut
+                svg(drawn[f"piece-{one.number}"], f"piece-{one.number}")
+                for one in plinth.pieces
+                if one.cuts or not one.uncut
             ],
             "findings": finding_rows(plan, [name]),
         }
@@ -51,6 +53,11 @@ def _piece(one: Part) -> dict[str, Any]:
         "run": one["run"],
         "ends": f"Left: {one['left_end']['words']}. Right: {one['right_end']['words']}.",
         "profile": ", ".join(f"{spot['height']['text']} at {spot['at']['text']}" for spot in one["profile"]),
+        "cuts": [
+            f"{cut['words'][0].upper()}{cut['words'][1:]}: {cut['width']['text']} wide, {cut['height']['text']} high, "
+            f"{cut['at']['text']} from the left end."
+            for cut in one["cuts"]
+        ],
         "length": one["length"]["text"],
         "left": one["left"]["text"],
         "right": one["right"]["text"],
