@@ -37,16 +37,16 @@ def limits_on_the_rod(items: Sequence[Item], ends: RunEnds) -> dict[str, tuple[f
     """Least and greatest width that fillers beside a side wall may take between the marks.
 
     A filler stands at the fronts, its limits are for what shows there; a carcass must clear the wall all the way back.
-    So where the wall is certain to lie beyond the mark along the fronts, the filler may take that much less between the
-    marks, but never less than nothing.
+    So where the wall is certain to lie beyond the mark all along the fronts, the filler may take that much less between
+    the marks, but never less than nothing. Where it shows wider than its greatest in places, a finding says so.
     """
     found = {}
     for i, item in enumerate(items):
         beyond = beyond_item(items, i, ends) if isinstance(item, Filler) else ()
         if isinstance(item, Filler) and beyond:
-            least_mm = max(0.0, item.least_mm - min(one.least_mm for one in beyond))
-            greatest_mm = max(least_mm, item.greatest_mm - max(one.least_mm for one in beyond))
-            found[item.id] = (least_mm, greatest_mm)
+            shows_more_mm = min(one.least_mm for one in beyond)
+            least_mm = max(0.0, item.least_mm - shows_more_mm)
+            found[item.id] = (least_mm, max(least_mm, item.greatest_mm - shows_more_mm))
     return found
 
 

@@ -134,10 +134,12 @@ def run_ends(
         opening_mm, narrowest = between_mm(*at, run.opening_mm), None
         words, start = "as drawn, nobody has measured it", f"Drawn as {text_mm(run.opening_mm, step_mm)}"
     else:
-        at, narrowest = (WallHeight.BATTEN, OpeningDepth.BACK), None
+        at = (WallHeight.BATTEN, OpeningDepth.BACK)
+        opening_mm, narrowest = None, None
         words, start = "neither measured nor drawn", ""
-    ends = [_end(side, corners[side], corners[side].taken_mm(*at), ()) for side in SIDES]
-    if not start:
+    beyond = _beyond(measured, opening_mm, gaps, corners)
+    ends = [_end(side, corners[side], corners[side].taken_mm(*at), beyond[side]) for side in SIDES]
+    if opening_mm is None:
         return RunEnds(None, words, "", None, *ends)
     why = start
     for end in ends:
@@ -146,9 +148,7 @@ def run_ends(
             why += f", less {text_mm(end.taken_mm, step_mm)} that {end.other.name} takes at the {end.side}"
         if gap_mm > 0:
             why += f", less {text_mm(gap_mm, step_mm)} from the {end.side} wall to the {MARK_WORDS[end.side]}"
-    beyond = _beyond(measured, opening_mm, gaps, corners)
-    left, right = (_end(side, corners[side], ends[i].taken_mm, beyond[side]) for i, side in enumerate(SIDES))
-    return RunEnds(opening_mm, words, why + ".", narrowest, left, right)
+    return RunEnds(opening_mm, words, why + ".", narrowest, *ends)
 
 
 def _corner(
@@ -181,7 +181,7 @@ def _gaps(wall: Wall | None, corners: Mapping[str, _Corner]) -> Gaps:
 
 
 def _beyond(
-    measured: Sequence[tuple[float, Opening]], opening_mm: float, gaps: Gaps, corners: Mapping[str, _Corner]
+    measured: Sequence[tuple[float, Opening]], opening_mm: float | None, gaps: Gaps, corners: Mapping[str, _Corner]
 ) -> dict[str, tuple[Beyond, ...]]:
     """Side wall to mark at every height and depth: as measured there, else what a measured width leaves over the
     opening; shared in an unknown way where both sides are walls that nobody measured to."""
@@ -193,7 +193,7 @@ def _beyond(
             side for side in SIDES if corners[side].other is None and (side, one.height, one.depth) not in gaps
         ]
         walled = [side for side in open_sides if corners[side].end.at is not EndsAt.OPEN] or open_sides
-        rest_mm = between_mm - opening_mm
+        rest_mm = between_mm - (between_mm if opening_mm is None else opening_mm)
         for side in walled:
             least_mm = 0.0 if len(walled) > 1 else rest_mm
             before = found[side].get((one.height, one.depth))

@@ -112,7 +112,8 @@ def anchor_finding(run: Run, row: Row, name: str, ends: RunEnds, step_mm: float)
 
 def side_findings(run: Run, row: Row, name: str, ends: RunEnds, step_mm: float) -> Iterator[Finding]:
     """Of what lies on either side of the anchor: too much, too little, fillers at their limits."""
-    for side, other, word in ((row.left, row.right, "left"), (row.right, row.left, "right")):
+    for side, other, end in ((row.left, row.right, ends.left), (row.right, row.left, ends.right)):
+        word = end.side
         if not side.bounded:
             continue
         whole = row.first == row.last and (row.first == 0 if word == "right" else row.first == len(row.items))
@@ -121,7 +122,7 @@ def side_findings(run: Run, row: Row, name: str, ends: RunEnds, step_mm: float) 
             yield _too_long(run, side, other, word, here, step_mm)
         elif side.short_mm > SAME_SPOT_MM:
             yield _too_narrow(run, row, side, other, word, step_mm)
-        elif side.left_mm > SAME_SPOT_MM and ends.closed and (name == "base" or side.fillers):
+        elif side.left_mm > SAME_SPOT_MM and end.at is not EndsAt.OPEN and (name == "base" or side.fillers):
             yield _left_over(run, row, side, word, here, step_mm)
         if side.held and len(side.fillers) > 1 and not side.left_mm:
             yield _held(run, row, side, step_mm)
