@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from oddleg.job import Charts, Entry, Job, Room, SetUp
+from oddleg.job import Charts, DatumDecision, Entry, Job, Room, SetUp
 
 from .datum import Datum, datum
 from .figure import Figure
@@ -22,8 +22,9 @@ from .legs import UnitLegs, unit_legs
 from .levels import Levels, adjusted_levels
 from .off_line import off_line_findings
 from .out_of_level import level_findings
-from .rod import Placed, placed_items
+from .rod import Placed
 from .room_plinth import RoomPlinth, room_plinth
+from .setting_out import SettingOut, setting_out
 from .site import Site, body, of_room, readings_in, site
 from .skipped import skipped_findings
 from .stations import StationList
@@ -35,16 +36,19 @@ from .survey import (
     station_list,
     survey_findings,
 )
+from .tall_units import tall_wall
+from .tall_wall import TallWall
 
 
 @dataclass(frozen=True)
 class RoomPlan:
     """What follows for one room. `set_ups` with the number of live readings in each;
     `floor_figures`: label and figure. `flatness_findings`: the floor against the named classes and rules.
-    `plinth` None until a datum is decided."""
+    `plinth` None until a datum is decided; `tall_wall` where nothing is tall or hangs."""
 
     room: Room
     site: Site
+    setting_out: SettingOut
     placed: tuple[Placed, ...]
     station_list: StationList
     set_ups: tuple[tuple[SetUp, int], ...]
@@ -57,6 +61,7 @@ class RoomPlan:
     units: tuple[UnitLegs, ...]
     findings: tuple[Finding, ...]
     plinth: RoomPlinth | None = None
+    tall_wall: TallWall | None = None
 
 
 @dataclass(frozen=True)
@@ -86,13 +91,16 @@ def _room_plan(job: Job, room: Room, here: Site, charts: Charts) -> RoomPlan:
     listed = station_list(job, room, here, stations, levels)
     on_floor = replace(job, tolerances=floor_tolerances(job, here))
     floors = floor(on_floor, room, stations.stations, listed.lines, levels)
-    placed = tuple(one for run in room.runs for one in placed_items(run))
+    out = setting_out(job, room, here, _one_decision_mm(here))
+    placed = out.placed
     decided = datum(job, room, placed, floors, latest_levels(levels), here.decisions, here.legs_set, here.readings)
     datum_mm = decided.decided.datum.mm if decided.decided else None
+    tall = tall_wall(job, room, [one.rod for one in out.runs], floors, stations.stations, levels, datum_mm)
     profiles = [[spot.id for spot in profile] for profile in floors.as_read.profiles()]
     return RoomPlan(
         room,
         here,
+        out,
         placed,
         listed,
         tuple((set_up, readings_in(here, set_up)) for set_up in (body(entry, SetUp) for entry in here.set_ups)),
@@ -113,4 +121,10 @@ def _room_plan(job: Job, room: Room, here: Site, charts: Charts) -> RoomPlan:
             *skipped_findings(job, room, here, levels, checks),
         ),
         room_plinth(job, room, placed, floors, datum_mm, here.readings),
+        tall,
     )
+
+
+def _one_decision_mm(here: Site) -> float | None:
+    """The room's datum where exactly one decision stands: what is set out from heights needs it before legs do."""
+    return body(here.decisions[0], DatumDecision).datum_mm if len(here.decisions) == 1 else None

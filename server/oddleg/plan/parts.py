@@ -16,7 +16,10 @@ from .finding import Finding, Severity
 from .legs import UnitLegs, unit_numbers
 from .part_values import Part, figure_part, finding_part, mark_of
 from .plinth_part import plinth_part
+from .run_part import run_part
 from .survey_part import STAGE_NAMES, survey_part
+from .tall_part import tall_part
+from .walls_part import walls_part
 
 SEVERITY_ORDER = (Severity.STOP, Severity.WARN, Severity.NOTE)
 SHEETS = (
@@ -24,6 +27,11 @@ SHEETS = (
     ("legs", "Legs", ("unit",)),
     ("labels", "Labels", ("unit",)),
     ("plinth", "Plinth", ("plinth",)),
+)
+SHEETS_OF_A_RUN = (
+    ("rod", "Rod", ("run",)),
+    ("strip_a4", "Rod at full size, A4", ("run",)),
+    ("strip_a3", "Rod at full size, A3", ("run",)),
 )
 
 
@@ -38,6 +46,11 @@ def parts(plan: Plan, revision: int) -> dict[str, Part]:
             found[f"unit/{unit.placed.item.id}"] = _unit_part(room, unit)
         if room.plinth is not None:
             found[f"plinth/{room.room.id}"] = plinth_part(room.room.id, room.room.name, room.plinth)
+        found[f"walls/{room.room.id}"] = walls_part(room)
+        for run in room.setting_out.runs:
+            found[f"run/{run.run.id}"] = run_part(room, run)
+        if room.tall_wall is not None:
+            found[f"tall/{room.room.id}"] = tall_part(room)
     found["findings"] = {"findings": all_findings(plan)}
     for part in found.values():
         part["mark"] = mark_of(part)
@@ -57,6 +70,10 @@ def sheet_marks(plan: Plan, found: dict[str, Part]) -> list[dict[str, str]]:
             names = [name for one in from_parts for name in (units if one == "unit" else [f"{one}/{room.room.id}"])]
             mark = mark_of([found[name]["mark"] for name in names if name in found])
             sheets.append({"name": f"{kind}-{room.room.id}", "title": f"{title}, {room.room.name}", "mark": mark})
+        for run in room.room.runs:
+            for kind, title, from_parts in SHEETS_OF_A_RUN:
+                mark = mark_of([found[f"{one}/{run.id}"]["mark"] for one in from_parts])
+                sheets.append({"name": f"{kind}-{run.id}", "title": f"{title}, {run.name}", "mark": mark})
     return sheets
 
 
@@ -79,6 +96,15 @@ def room_findings(room: RoomPlan) -> Iterable[tuple[str, tuple[Finding, ...]]]:
         yield f"unit/{unit.placed.item.id}", unit.findings
     if room.plinth is not None:
         yield f"plinth/{room.room.id}", room.plinth.findings
+    yield (
+        f"walls/{room.room.id}",
+        tuple(finding for run in room.setting_out.runs if run.wall for finding in run.wall.findings),
+    )
+    for run in room.setting_out.runs:
+        yield f"run/{run.run.id}", run.findings
+    yield f"corners/{room.room.id}", room.setting_out.findings
+    if room.tall_wall is not None:
+        yield f"tall/{room.room.id}", room.tall_wall.findings
 
 
 def _job_part(plan: Plan, revision: int) -> Part:

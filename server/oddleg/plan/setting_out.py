@@ -4,15 +4,25 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from oddleg.job import Run
+from oddleg.job import Job, Room, Run
 
+from .battens import batten, panel_scribes
+from .blind_units import blind_units
 from .corner import BlindUnit, Corner, OpeningFront
+from .corner_angle import corners
 from .finding import Finding
 from .fit import Fit
+from .fits import fits
 from .front_line import FrontLine
+from .front_lines import front_lines
+from .opening_fronts import opening_fronts
 from .packing import PanelScribe, RunBatten
+from .rod import Placed
+from .rods import rods
 from .set_out import Rod
+from .site import Site
 from .wall import Wall
+from .wall_reading import walls
 
 
 @dataclass(frozen=True)
@@ -49,3 +59,38 @@ class SettingOut:
     blind: tuple[BlindUnit, ...]
     fronts: tuple[OpeningFront, ...]
     findings: tuple[Finding, ...]
+
+    @property
+    def placed(self) -> tuple[Placed, ...]:
+        """Every item of the room where its rod puts it, run by run."""
+        return tuple(one for run in self.runs for one in run.rod.placed)
+
+
+def setting_out(job: Job, room: Room, here: Site, datum_mm: float | None) -> SettingOut:
+    """The room's runs as set out from what was read at its walls. `datum_mm`: the decided datum, for what hangs on
+    heights."""
+    read = walls(job, room, here, datum_mm)
+    met = corners(job, room, here, read)
+    lines = front_lines(job, room, read, met)
+    set_out = rods(job, room, here, read, lines, met)
+    blind, blind_findings = blind_units(job, room, set_out, read, lines)
+    fronts, front_findings = opening_fronts(job, room, set_out, read, lines)
+    by_run = {one.run.id: one for one in read}
+    runs = []
+    for run, rod in zip(room.runs, set_out, strict=True):
+        wall = by_run.get(run.id)
+        standing, hanging = lines[run.id]
+        runs.append(
+            RunSetOut(
+                run,
+                wall,
+                standing,
+                hanging,
+                rod,
+                batten(job, room, wall, standing, rod, datum_mm),
+                panel_scribes(job, wall, standing, rod),
+                fits(job, here, rod),
+            )
+        )
+    told = (*(finding for one in met for finding in one.findings), *blind_findings, *front_findings)
+    return SettingOut(tuple(runs), met, blind, fronts, told)
