@@ -19,9 +19,7 @@ LEVEL = ((0.0, 0.0), (600.0, 0.0), (1200.0, 0.0))
 
 
 def units(count=2, width_mm=600.0, prefix="unit", **more):
-    return tuple(
-        sample.carcass(f"{prefix}-{n}", width_mm, **{"front": Front(), **more}) for n in range(1, count + 1)
-    )
+    return tuple(sample.carcass(f"{prefix}-{n}", width_mm, **{"front": Front(), **more}) for n in range(1, count + 1))
 
 
 def run(*items, void_mm=10.0, **more):
