@@ -23,7 +23,6 @@ from oddleg.job import (
     Room,
     Run,
     RunEnd,
-    Storey,
     Tolerances,
     WallHeight,
     Worktop,
@@ -31,8 +30,7 @@ from oddleg.job import (
 from oddleg.job import Wall as RoomWall
 from oddleg.plan.figure import figure
 from oddleg.plan.front_lines import front_lines
-from oddleg.plan.rod import placed_items
-from oddleg.plan.set_out import Rod
+from oddleg.plan.rods import rods
 from oddleg.plan.site import Site
 from oddleg.plan.wall import Wall, WallSpot, WallStation
 
@@ -55,13 +53,12 @@ def post(width_mm, id="post"):
 
 
 def runs(left_items, right_items, length_mm=4000.0, left_at=EndsAt.OTHER_BACKS, right_at=EndsAt.OTHER_FRONTS, side_mm=3000.0):
-    """The window run's own row ends at the side run's line of backs, 15 before the wall."""
     left = Run(
-        "window", "Window run", 0.0, 0.0, 0.0, "north", VOID, items=tuple(left_items), opening_mm=length_mm - VOID, anchor=Anchor(AnchorOn.RIGHT_END),
+        "window", "Window run", 0.0, 0.0, 0.0, "north", VOID, items=tuple(left_items), opening_mm=length_mm, anchor=Anchor(AnchorOn.RIGHT_END),
         left_end=RunEnd(EndsAt.WALL), right_end=RunEnd(left_at, "side" if left_at in (EndsAt.OTHER_BACKS, EndsAt.OTHER_FRONTS) else None),
     )  # fmt: skip
     right = Run(
-        "side", "Side run", length_mm, VOID + DEEP, 90.0, "east", VOID, items=tuple(right_items), opening_mm=side_mm - VOID - DEEP,
+        "side", "Side run", length_mm, VOID + DEEP, 90.0, "east", VOID, items=tuple(right_items), opening_mm=side_mm,
         left_end=RunEnd(right_at, "window" if right_at in (EndsAt.OTHER_BACKS, EndsAt.OTHER_FRONTS) else None),
     )  # fmt: skip
     return left, right
@@ -100,30 +97,24 @@ def wall(run, points=(), line="line", height=WallHeight.BATTEN, **more):
     return Wall(run, lines, stations, spots, findings=(), **values)
 
 
-def rods(of_room, walls=(), corners=()):
-    """Rods with the job's own figures on the line of backs as set out: zero at x = 0, end at the drawn opening."""
-    of_job = job(of_room)
+def set_out(of_room, walls=(), corners=(), **tolerances):
+    """The job, and the room's rods and lines, from walls and corners as given."""
+    of_job = job(of_room, **tolerances)
     lines = front_lines(of_job, of_room, walls, corners)
-    found = []
-    for run in of_room.runs:
-        out = lines[run.id][0].set_out
-        placed = tuple(replace(one, run=out) for one in placed_items(run))
-        right_mm = run.opening_mm if run.opening_mm is not None else max((one.right_mm for one in placed), default=0.0)
-        found.append(Rod(out, 0.0, right_mm, None, "", 0.0, "", placed, (), (), None, (), (), ()))
-    return tuple(found), lines
+    return of_job, rods(of_job, of_room, Site(), walls, lines, corners), lines
 
 
-def mirrored(of_room):
-    """The room in a looking-glass: X counts the other way, so right hands are left hands."""
+def mirrored(of_room, width_mm=4000.0, deep_mm=3000.0):
+    """The room in a looking-glass: X counts the other way, so right hands are left hands. A run's zero is then where its
+    right end was: of the run along the window wall the other one's line of backs, of that down the side wall its far end."""
     turned = []
     for run in of_room.runs:
-        length_mm = run.opening_mm if run.opening_mm is not None else sum(one.width_mm for one in run.items if one.storey is not Storey.WALL)
-        # The zero of the mirrored run is the mirrored end of the other.
-        x_mm, y_mm = ((run.x_mm + length_mm, run.y_mm) if run.bearing_deg == 0 else (run.x_mm, run.y_mm + length_mm))
+        x_mm, y_mm = (width_mm - run.opening_mm + VOID, run.y_mm) if run.bearing_deg == 0 else (width_mm - run.x_mm, deep_mm)
+        length_mm = run.opening_mm if run.bearing_deg == 0 else deep_mm - run.y_mm
         turned.append(
             replace(
-                run, anchor=None if run.anchor else Anchor(AnchorOn.RIGHT_END), x_mm=4000.0 - x_mm, y_mm=y_mm, bearing_deg=-run.bearing_deg % 360, left_end=run.right_end, right_end=run.left_end,
-                items=tuple(_mirrored(one) for one in reversed(run.items)),
+                run, anchor=None if run.anchor else Anchor(AnchorOn.RIGHT_END), x_mm=x_mm, y_mm=y_mm, bearing_deg=-run.bearing_deg % 360,
+                left_end=run.right_end, right_end=run.left_end, items=tuple(_mirrored(one) for one in reversed(run.items)),
                 features=tuple(replace(one, left_mm=length_mm - one.right_mm, right_mm=length_mm - one.left_mm) for one in run.features),
             )
         )  # fmt: skip

@@ -47,8 +47,9 @@ class Corner:
 
 @dataclass(frozen=True)
 class BlindUnit:
-    """A blind corner carcass: `offset` of its near side from the other wall's face, what it uses of the run, and the
-    reach (clear width of its opening) that is left."""
+    """A blind corner carcass: the least `offset` of its near side from the other wall's face, what it uses of the run
+    with that, the reach (clear width of its opening) that is left as the rod sets it out, and how far off it `stands`
+    there."""
 
     item: str
     name: str
@@ -57,6 +58,7 @@ class BlindUnit:
     uses: Figure
     reach: Figure
     words: str
+    stands: Figure
 
 
 @dataclass(frozen=True)

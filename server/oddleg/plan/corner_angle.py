@@ -177,10 +177,10 @@ def _length_mm(run: Run, wall: Wall | None, corner_mm: float, away: int) -> tupl
     narrowest = wall.narrowest() if wall else None
     if narrowest is not None:
         return narrowest.width.mm, "its narrowest opening as measured"
+    if run.opening_mm is not None:
+        return run.opening_mm, "its opening as drawn"
     if away < 0:
         return corner_mm, "to its zero"
-    if run.opening_mm is not None:
-        return run.opening_mm - corner_mm, "its opening as drawn"
     row_mm = max((one.right_mm for one in placed_items(run)), default=0.0)
     return row_mm - corner_mm, "to the end of its row"
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from oddleg.job import EndsAt, Job, Run
+from oddleg.job import EndsAt, Job
 
 from .figure import Figure, figure
 from .finding import Finding, Severity
@@ -102,7 +102,3 @@ def post_cure(between: list[Placed], short_mm: float, what: str) -> str:
 
 def ids_of(placed: list[Placed]) -> tuple[str, ...]:
     return tuple(one.item.id for one in placed)
-
-
-def end_of(run: Run, side: str) -> EndsAt:
-    return (run.right_end if side == "right" else run.left_end).at

@@ -88,6 +88,11 @@ def meetings(room: Room) -> tuple[Meeting, ...]:
     return tuple(found)
 
 
+def end_of(run: Run, side: str) -> EndsAt:
+    """What a run comes to at an end."""
+    return (run.right_end if side == "right" else run.left_end).at
+
+
 def names_at(run: Run, side: str) -> str | None:
     """Id of the run that this one meets in a corner at an end."""
     end = run.right_end if side == "right" else run.left_end
@@ -109,13 +114,12 @@ def _goes_on(run: Run, side: str, other: Run, at_mm: float | None) -> bool:
 @dataclass(frozen=True)
 class Arm:
     """One run as seen from a corner: `side` is its end there, `from_mm` the x where the two lines of backs of what
-    stands cross. `hang_mm`: how far the backs of what hangs lie out of those of what stands."""
+    stands cross."""
 
     run: Run
     placed: tuple[Placed, ...]
     side: str
     from_mm: float
-    hang_mm: float = 0.0
 
     def out_mm(self, x_mm: float) -> float:
         """How far from the corner a place lies, along the line of backs."""
@@ -128,9 +132,7 @@ class Arm:
 
     def front_mm(self, one: Placed) -> float | None:
         """How far the front edge of its carcass lies out of the line of backs of what stands."""
-        if one.depth_mm is None:
-            return None
-        return one.depth_mm + (0.0 if one.stands else self.hang_mm)
+        return None if one.front_mm is None else one.front_mm - self.run.void_mm
 
     def row(self, hangs: bool) -> list[Placed]:
         """What stands or what hangs, from the corner outward."""
