@@ -40,7 +40,7 @@ class Circle:
 @dataclass(frozen=True)
 class Text:
     """One line of text on its baseline. `anchor`: start, middle or end of the text stands at x. `halo` clears what lies
-    under the letters."""
+    under the letters. `turned`: reads up the page, so that x is its baseline and its anchor stands at y."""
 
     x_mm: float
     y_mm: float
@@ -50,6 +50,7 @@ class Text:
     bold: bool = False
     css: str = "ink"
     halo: bool = False
+    turned: bool = False
 
 
 @dataclass(frozen=True)

@@ -79,6 +79,8 @@ def _group_attributes(group: Group) -> list[tuple[str, str]]:
 
 def _text_attributes(text: Text) -> list[tuple[str, str]]:
     attributes = [("x", _number(text.x_mm)), ("y", _number(text.y_mm)), ("font-size", _number(text.size_mm))]
+    if text.turned:
+        attributes.append(("transform", f"rotate(-90 {_number(text.x_mm)} {_number(text.y_mm)})"))
     if text.anchor != "start":
         attributes.append(("text-anchor", text.anchor))
     if text.bold:
