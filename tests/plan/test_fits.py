@@ -1,0 +1,143 @@
+"""Whether a run goes in: worst case first, a chance only if sizes vary as stated."""
+
+import math
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from rod_runs import (
+    BACK,
+    FLOOR,
+    WORKTOP,
+    bay,
+    between_walls,
+    carcass,
+    filler,
+    job,
+    panel,
+    rod_of,
+    room,
+    rules,
+    run,
+    site_of,
+    wall_unit,
+)
+
+from oddleg.job import Anchor, AnchorOn, CornerPost, Feature, FeatureKind, Tolerances
+from oddleg.plan.fits import fits, joint_count
+
+NO_PLAY = {"greatest_joint_mm": 0.0, "tape_mm": 0.0}
+
+
+def fit_of(one, openings=(), unit_widths=(), **tolerances):
+    kept = job(room(one), tolerances=Tolerances(**tolerances))
+    return fits(kept, site_of(one, openings, unit_widths), rod_of(one, openings, **tolerances))
+
+
+def twelve(*more, opening_mm):
+    return between_walls(*(carcass(f"u{n}", 300.0) for n in range(12)), *more, opening_mm=opening_mm)
+
+
+def test_twelve_units_by_the_root_of_the_sum_of_squares_and_at_worst():
+    """Trap 39: 12 x +-0.5: sqrt(12 x 0.25) = 1.73; at worst 12 x 0.5 = 6."""
+    (fit,) = fit_of(twelve(opening_mm=3602.0), **NO_PLAY)
+    assert fit.likely.mm == pytest.approx(math.sqrt(12 * 0.5**2)) and fit.likely.text == "1.5"
+    assert round(fit.likely.mm, 2) == 1.73
+    assert fit.worst.mm == 6 and fit.spare.mm == 2 and not fit.sure
+    assert fit.filler_to_be_sure.mm == 4
+
+
+def test_a_batch_that_runs_fat_shifts_the_whole_row():
+    """Trap 39: 12 units of +0.3 are 3.6; from three units measured their mean counts for all, from two it does not."""
+    one = twelve(opening_mm=3602.0)
+    (fit,) = fit_of(one, unit_widths=[(f"u{n}", 300.3) for n in range(3)], **NO_PLAY)
+    assert fit.shift.mm == pytest.approx(12 * 0.3) and fit.shift.text == "+3.5"
+    assert fit.filler_to_be_sure.mm == pytest.approx(6 + 3.6 - 2)
+    (two,) = fit_of(one, unit_widths=[("u0", 300.3), ("u1", 300.3)], **NO_PLAY)
+    assert two.shift is None and two.filler_to_be_sure.mm == 4
+    # A shift of 3.6 against 2 to spare, sd 1.73 / 1.96 = 0.88: about 1.8 sd short.
+    assert "go in" in fit.chance_words and fit.chance_words.startswith("If sizes vary as stated")
+    assert fit.chance_words.endswith("4 of 100 go in.")
+
+
+def test_joints_never_go_below_nought():
+    """Eleven joints of 0 to 0.5: 5.5 at worst; 11 x 0.25 on average, and 0.25 either way of each."""
+    (fit,) = fit_of(twelve(opening_mm=3602.0), unit_size_mm=0.0, tape_mm=0.0)
+    assert fit.worst.mm == 5.5
+    assert fit.likely.mm == pytest.approx(11 * 0.25 + math.sqrt(11 * 0.25**2))
+
+
+def test_the_worst_case_comes_first_and_a_filler_makes_it_certain():
+    """Space 3650 less 3600 and a filler of 45 at least: 5 to spare, 6 + 5.5 + 1 = 12.5 at worst: 7.5 short of certain."""
+    (fit,) = fit_of(twelve(filler(least_mm=45.0), opening_mm=3650.0))
+    assert (fit.spare.text, fit.worst.text, fit.filler_to_be_sure.text) == ("5", "12.5", "7.5")
+    assert fit.words == (
+        "What stands goes in as drawn, but not for certain: at worst it comes out 12.5 longer, and there are 5 to spare. "
+        "Fillers that may be 7.5 narrower make it certain."
+    )
+    assert fit.chance_words.startswith("If sizes vary as stated")
+    (narrower,) = fit_of(twelve(filler(least_mm=45.0 - 7.5), opening_mm=3650.0))
+    assert narrower.sure and narrower.filler_to_be_sure.text == "0" and "for certain: 12.5 to spare" in narrower.words
+    assert rules(narrower) == [] and rules(fit) == ["fit.not_certain"]
+
+
+def test_what_does_not_go_in_as_drawn_is_said_first():
+    (fit,) = fit_of(between_walls(carcass("a", 3100.0), opening_mm=3000.0))
+    assert fit.words == "What stands does not go in: 100 too long as drawn." and not fit.sure
+
+
+def test_readings_of_one_place_that_differ_by_more_than_the_tape_s_give_or_take_count_in_its_place():
+    one = between_walls(carcass("a", 2900.0), filler())
+    (alike,) = fit_of(one, [(FLOOR, BACK, 3000.0), (WORKTOP, BACK, 3009.0)], tape_mm=1.0)
+    (apart,) = fit_of(one, [(FLOOR, BACK, 3000.0), (FLOOR, BACK, 3004.0)], tape_mm=1.0)
+    assert apart.worst.mm - alike.worst.mm == 4 - 1
+    assert "differ by 4" in apart.worst.why
+
+
+def test_joints_are_counted_where_two_things_keep_their_width():
+    """A panel's allowance is its joint; a filler takes one up; a bay is a clear width."""
+    post = CornerPost("post", "post", 60.0)
+    assert joint_count((carcass("a"), carcass("b"), post)) == 2
+    assert joint_count((carcass("a"), panel(), carcass("b"))) == 0
+    assert joint_count((carcass("a"), panel(allowance_mm=0.0), carcass("b"))) == 2
+    assert joint_count((carcass("a"), bay(), carcass("b"), filler(), carcass("c"))) == 0
+
+
+def test_a_row_that_would_go_in_but_not_with_its_anchor_where_it_is_is_not_certain():
+    one = between_walls(
+        filler("l"), carcass("a", 1500.0), carcass("sink", 800.0), carcass("b", 620.0), opening_mm=3000.0,
+        anchor=Anchor(AnchorOn.FEATURE, "window", item="sink"), features=(Feature("window", "window", FeatureKind.WINDOW, 1400.0, 2600.0),),
+    )  # fmt: skip
+    (fit,) = fit_of(one)
+    assert not fit.sure and fit.words.startswith("Not with the anchor where it is")
+
+
+def test_wall_units_have_an_answer_of_their_own_and_an_open_run_none():
+    both = fit_of(between_walls(carcass("a"), wall_unit("high"), opening_mm=3000.0))
+    assert [fit.row for fit in both] == ["base", "wall"]
+    assert fit_of(run(carcass("a"), opening_mm=3000.0)) == () == fit_of(between_walls(carcass("a")))
+    assert fit_of(between_walls(filler(), opening_mm=50.0)) == ()
+
+
+def test_a_unit_off_its_size_by_more_than_it_may_be_is_told():
+    one = between_walls(carcass("a"), carcass("b"), filler(), opening_mm=1300.0)
+    (fit,) = fit_of(one, unit_widths=[("a", 601.2), ("b", 600.4)])
+    (found,) = (each for each in fit.findings if each.rule == "fit.unit_size")
+    assert found.amount.text == "+1.2" and found.concerns == ("run-a", "a")
+
+
+@settings(derandomize=True, deadline=None, max_examples=15)
+@given(st.integers(2, 14), st.integers(0, 8))
+def test_the_chance_is_that_of_ten_thousand_rows_built(units, spare_tenths):
+    """Oracle: numpy draws sizes (sd = half-width / 1.96) and joints as stated and counts the rows that go in."""
+    opening_mm = units * 300.0 + spare_tenths / 2
+    one = between_walls(*(carcass(f"u{n}", 300.0) for n in range(units)), opening_mm=opening_mm)
+    (fit,) = fit_of(one, tape_mm=1.0)
+    chance = np.random.default_rng(units)
+    drawn = chance.normal(0, 0.5 / 1.96, (10000, units)).sum(axis=1) + chance.normal(0, 1 / 1.96, 10000)
+    drawn += chance.normal(0.25, 0.25 / 1.96, (10000, units - 1)).sum(axis=1)
+    of_100 = 100 * float((drawn <= fit.spare.mm).mean())
+    said = fit.chance_words.rsplit(" and ", 1)[1]
+    stated = {"more than 99 of 100 go in.": 99.5, "fewer than 1 of 100 goes in.": 0.5}
+    assert (stated[said] if said in stated else float(said.split()[0])) == pytest.approx(of_100, abs=2.5)
