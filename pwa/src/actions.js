@@ -58,6 +58,15 @@ export function actions({ engine, show, load, toast, app, setHalfFilled }) {
         throw error;
       }
     },
+    /** A new fact in place of those with the uids `older`. */
+    async "save-instead"({ older, ...what }) {
+      try {
+        await saveInPlaceOf(older.map((uid) => ({ uid })), what);
+      } catch (error) {
+        what.done?.(null);
+        throw error;
+      }
+    },
     async undo(uid) {
       const sure = await confirm("Take this back?", html`<p>A new entry takes it back; both stay in the log.</p>`, "Take it back");
       if (!sure) return;

@@ -4,8 +4,8 @@
  *
  * @typedef {import("./local.js").Known} Known
  * @typedef {import("./local.js").Told} Told
- * @typedef {{id: string, uid: string, name: string, run: string, square_to: string | null, stands_off: object | null,
- *   readings: number, in_plan: boolean}} Line
+ * @typedef {{id: string, uids: string[], name: string, run: string, square_to: string | null, stands_off: object | null,
+ *   readings: number, in_plan: boolean}} Line `uids`: of its live entries, more than one where two phones changed it
  * @typedef {{id: string, name: string, x_mm: number, x: object | null, heights: string[], serves: string, added: boolean}} WallStation
  *   `x` null: read on this phone at a place that the plan does not have yet
  * @typedef {Told & {line: string}} WallReading
@@ -38,9 +38,9 @@ export function walls(part, entries, units = new Map()) {
 }
 
 function wallOf(run, part, entries, of, units) {
-  const lines = of("wall_line")
-    .filter(({ payload }) => payload.data.run === run.run)
-    .map(({ uid, in_plan, payload }) => ({ ...payload.data, id: payload.target, uid, in_plan }));
+  const said = of("wall_line").filter(({ payload }) => payload.data.run === run.run);
+  const uids = (id) => said.filter(({ payload }) => payload.target === id).map((one) => one.uid);
+  const lines = [...new Map(said.map(({ in_plan, payload }) => [payload.target, { ...payload.data, id: payload.target, uids: uids(payload.target), in_plan }])).values()];
   const ids = new Set(lines.map((line) => line.id));
   const readings = of("wall_reading").filter(({ payload }) => ids.has(payload.data.line));
   const counts = (id) => readings.filter(({ payload }) => payload.data.line === id).length;
@@ -136,8 +136,8 @@ function featuresOf(run, measured) {
  * Where each mark of a rod was made, by the fitter's ticks. A tick that was taken back here is none, whatever the plan says.
  * @param {any} part `run/RUN` of the plan that is shown
  * @param {Known[]} entries of the job
- * @returns {Map<string, {uids: string[], at: string, waiting: boolean}>} marks that are made; `at`: the distance as it was shown
- *   then; `waiting`: the plan does not hold the tick yet
+ * @returns {Map<string, {uids: string[], at: string | null, waiting: boolean}>} marks that were ticked; `at`: the distance as it
+ *   was shown then, null where two ticks say two things, so that neither counts; `waiting`: the plan does not hold the tick yet
  */
 export function ticks(part, entries) {
   const all = entries.filter(({ payload }) => payload.kind === "marked" && payload.target === part.run && payload.data !== null);
@@ -146,7 +146,8 @@ export function ticks(part, entries) {
   for (const mark of part.rod.marks) {
     const known = all.filter(({ payload }) => payload.data.mark === mark.id);
     const here = known.filter((entry) => counting.includes(entry));
-    if (here.length) found.set(mark.id, { uids: here.map((one) => one.uid), at: here.at(-1).payload.raw, waiting: !here.at(-1).in_plan });
+    const agree = new Set(here.map(({ payload }) => payload.value)).size === 1;
+    if (here.length) found.set(mark.id, { uids: here.map((one) => one.uid), at: agree ? here.at(-1).payload.raw : null, waiting: here.some((one) => !one.in_plan) });
     else if (!known.length && mark.marked) found.set(mark.id, { uids: [], at: mark.marked.text, waiting: false });
   }
   return found;

@@ -1,7 +1,10 @@
 /** The mark that a sheet or label carries, typed: which part of which plan on this phone has it now, and where it is shown. */
 import { to } from "./ui/router.js";
 
-const SHEETS = { survey: "datum", legs: "units", labels: "units" };
+/** Which screen shows what a sheet does; null: one screen serves the whole job, else it is of the room or run in its name. */
+const SHEETS = {
+  survey: ["datum"], legs: ["units", null], labels: ["units", null], plinth: ["plinth"], corners: ["corners"], rod: ["run"], strip_a4: ["run"], strip_a3: ["run"],
+};
 
 /**
  * @param {{manifest: {title: string, parts: {name: string, mark: string}[]}, parts: Record<string, any>}} pack
@@ -13,9 +16,9 @@ export function marked({ manifest, parts }, job, typed) {
   const mark = typed.trim().toLowerCase();
   const sheet = parts.sheets?.sheets.find((one) => one.mark === mark);
   if (sheet) {
-    const [kind, ...room] = sheet.name.split("-");
-    const screen = SHEETS[kind];
-    return { title: sheet.title, href: screen === "datum" ? to("job", job, screen, room.join("-")) : to("job", job, screen) };
+    const [kind, ...of] = sheet.name.split("-");
+    const [screen, whole] = SHEETS[kind];
+    return { title: sheet.title, href: whole === null ? to("job", job, screen) : to("job", job, screen, of.join("-")) };
   }
   const part = manifest.parts.find((one) => one.mark === mark);
   if (!part) return null;

@@ -54,9 +54,13 @@ export function readout({ raw, unit, value_mm, label, side = null, saved = "", w
   </div>`;
 }
 
-const SIGNS = { above: "+", below: "\u2212" };
+const SIGNS = { above: "+", below: "\u2212", proud: "\u2212", past: "\u2212" };
 
-/** Above or below the line: two buttons in place of a sign. */
-export const sides = (side, onSide, of = "line") => html`<div class="sides" role="group" aria-label=${`Above or below the ${of}`}>
-  ${["above", "below"].map((one) => html`<button type="button" aria-pressed=${String(side === one)} @click=${() => onSide(one)}>
-    ${shape(one)} ${one} ${of}</button>`)}</div>`;
+/** Two buttons in place of a sign. @param {string} label @param {[string | null, string, string?][]} options side, words, shape */
+export const sideButtons = (label, options, side, onSide) => html`<div class="sides" role="group" aria-label=${label}>
+  ${options.map(([one, words, sign]) => html`<button type="button" aria-pressed=${String(side === one)} @click=${() => onSide(one)}>
+    ${sign ? shape(sign) : nothing} ${words}</button>`)}</div>`;
+
+/** Above or below the line, or whatever `of` names. */
+export const sides = (side, onSide, of = "line") =>
+  sideButtons(`Above or below the ${of}`, ["above", "below"].map((one) => [one, `${one} ${of}`, one]), side, onSide);

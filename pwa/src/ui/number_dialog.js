@@ -3,7 +3,7 @@ import { LitElement, html, nothing } from "lit";
 import { compare, negated, parse } from "../numbers.js";
 import { ask } from "./dialog.js";
 import { question } from "./question.js";
-import { keypad, press, readout, sides } from "./keypad.js";
+import { keypad, press, readout, sideButtons, sides } from "./keypad.js";
 
 class NumberAsk extends LitElement {
   static properties = { how: { attribute: false }, raw: { state: true }, side: { state: true }, wrong: { state: true }, unit: { state: true }, asked: { state: true } };
@@ -23,6 +23,7 @@ class NumberAsk extends LitElement {
 
   connectedCallback() {
     super.connectedCallback();
+    this.side ??= this.how.side ?? null;
     this.typed = (event) => this.#typed(event);
     this.closest("dialog")?.addEventListener("keydown", this.typed);
   }
@@ -56,7 +57,7 @@ class NumberAsk extends LitElement {
     if (parsed.reason) return void (this.wrong = parsed.words);
     if (least && compare(parsed.value, least.value) < 0) return void (this.wrong = least.words);
     if (greatest && compare(parsed.value, greatest.value) > 0) return void (this.wrong = greatest.words);
-    if (signed && !this.side && parsed.value !== "0") return void (this.wrong = `Above or below the ${signed}? Tap one of the two.`);
+    if (signed && !this.side && parsed.value !== "0") return void (this.wrong = signed.ask ?? `Above or below the ${signed}? Tap one of the two.`);
     const [asked] = sure ? [] : (questions?.({ raw: this.raw, unit }) ?? []);
     if (asked) return void (this.asked = asked);
     const value = this.side === "below" ? negated(parsed.value) : parsed.value;
@@ -70,8 +71,13 @@ class NumberAsk extends LitElement {
     return html`<div class="stack">
       ${said ? html`<p>${said}</p>` : nothing}
       ${readout({ raw: this.raw, unit, value_mm: unit === "m" ? null : (parsed.value ?? null), label, side: this.side, wrong: this.wrong })}
-      ${this.asked ? this.#question(unit) : html`${signed ? sides(this.side, (one) => (this.side = this.side === one ? null : one), signed) : nothing}
+      ${this.asked ? this.#question(unit) : html`${signed ? this.#sides(signed) : nothing}
       ${keypad({ decimals, save: "Take it", onKey: (key) => this.#key(key), onSave: () => this.#save() })}`}</div>`;
+  }
+
+  #sides(signed) {
+    const choose = (one) => { this.side = this.side === one ? null : one; };
+    return typeof signed === "string" ? sides(this.side, choose, signed) : sideButtons(signed.label, [["above", signed.above], ["below", signed.below]], this.side, choose);
   }
 
   #question(unit) {
@@ -87,9 +93,11 @@ customElements.define("odd-number", NumberAsk);
 
 /**
  * @param {string} title
- * @param {{unit: "mm" | "cm" | "m", decimals: number, label: string, said?: string, signed?: string, least?: {value: string, words: string},
+ * @param {{unit: "mm" | "cm" | "m", decimals: number, label: string, said?: string, side?: "above" | "below",
+ *   signed?: string | {label: string, ask: string, above: string, below: string}, least?: {value: string, words: string},
  *   greatest?: {value: string, words: string}, questions?: (typed: {raw: string, unit: string}) => import("../limits.js").Question[]}} how
- *   `signed`: the name of what it is above or below; without it the number has no side
+ *   `signed`: the name of what it is above or below, or the words of two other sides (`below` is minus); without it the number
+ *   has no side. `side`: the one that is chosen at first
  *   `least`, `greatest`: in mm, and what to say beyond it; `questions`: what to ask before it is taken
  * @returns {Promise<{raw: string, unit: string, value: string, side: "above" | "below" | null} | null>}
  */

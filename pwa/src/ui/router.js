@@ -1,6 +1,6 @@
 /** Addresses within the app. All of them are hashes, so a scanned link opens offline. */
 
-const IN_JOB = { survey: "room", floor: "room", datum: "room", plinth: "room", checks: null, units: null, unit: "item", findings: null, sheets: null, entries: null };
+const IN_JOB = { survey: "room", floor: "room", datum: "room", plinth: "room", walls: "room", run: "run", corners: "room", tall: "room", checks: null, units: null, unit: "item", findings: null, sheets: null, entries: null };
 
 /** @param {string} hash */
 export function route(hash) {

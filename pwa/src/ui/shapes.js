@@ -8,6 +8,9 @@ const PATHS = {
   rub: svg`<path d="M9 5h12v14H9l-6-7zM12 9l6 6m0-6-6 6" />`,
   above: svg`<path d="M2 17h20M12 13V3M7 8l5-5 5 5" />`,
   below: svg`<path d="M2 7h20M12 11v10M7 16l5 5 5-5" />`,
+  // seen from above: the wall at the top, the line it is read from broken below it, or behind its bump
+  behind: svg`<path d="M2 5h20M12 16V9m-3 3 3-3 3 3" /><path d="M2 20h20" stroke-dasharray="3 2.5" />`,
+  proud: svg`<path d="M2 4h5v15h10V4h5" /><path d="M2 12h20" stroke-dasharray="3 2.5" />`,
   staff: svg`<path d="M9 2h6v20H9zM9 6h3M9 10h3M9 14h3M9 18h3" />`,
   phone: svg`<path d="M7 2h10v20H7zM10.5 19h3" />`,
   office: svg`<path d="M3 21V9l9-6 9 6v12zM8 14l3 3 5-6" />`,

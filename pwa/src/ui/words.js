@@ -6,7 +6,10 @@ export const WAYS = {
   offset: { short: "From the line", long: "How far the surface is above or below the line" },
 };
 export const REASONS = ["boxes in the way", "unit in the way", "somebody works there", "floor is wet", "laser cannot see it", "locked"];
-export const SIDES = { above: "above line", below: "below line" };
+export const SIDES = { above: "above line", below: "below line", proud: "proud of the line", past: "in past the mark" };
+/** Heights on a wall and depths, as they are said of an entry where no plan is at hand. */
+export const HEIGHTS = { floor: "just over the floor", batten: "at the batten", worktop: "at the worktop", wall_units: "at the wall units" };
+export const DEPTHS = { back: "along the wall", front: "along the fronts" };
 
 /** @param {number} ms how long ago */
 export function age(ms) {
@@ -51,10 +54,21 @@ const SAID = {
   blocked: ({ data }) => `blocked: ${data.reason}`,
   good_enough: () => "good enough without the stations in between",
   note: ({ data }) => `note: ${data.text}`,
+  wall_line: () => "line begun",
+  wall_reading: (payload) => `${HEIGHTS[payload.data.height]}, ${typed(payload)}`,
+  opening: ({ raw, unit, data }) => `opening ${HEIGHTS[data.height]}, ${DEPTHS[data.depth]}: ${raw} ${unit}`,
+  end_gap: ({ raw, unit, data }) => `wall ${raw.startsWith("-") ? "in past" : "beyond"} the ${MARKS[data.side]}, ${HEIGHTS[data.height]}, ${DEPTHS[data.depth]}: ${raw.replace("-", "")} ${unit}`,
+  corner_triangle: ({ data: { along, other_along, across } }) => `corner: ${[along, other_along, across].map(({ raw, unit }) => `${raw} ${unit}`).join(", ")}`,
+  feature: ({ data: { left, right } }) => `from ${left.raw} ${left.unit} to ${right.raw} ${right.unit}`,
+  unit_width: ({ raw, unit }) => `width as delivered: ${raw} ${unit}`,
+  marked: ({ raw }) => `a mark made at ${raw}`,
 };
+export const MARKS = { left: "zero mark", right: "end mark" };
 const UNDONE = {
   reading: "a reading", set_up: "a set-up", station: "a station", two_peg: "a two-peg check", two_wall: "a two-wall check",
   decision: "the datum", legs_set: "legs set", blocked: "blocked", good_enough: "good enough", note: "a note",
+  wall_line: "a line", wall_reading: "a wall reading", opening: "an opening's width", end_gap: "how far a wall lies beyond its mark",
+  corner_triangle: "a corner's three sides", feature: "a feature", unit_width: "a unit's width", marked: "a mark's tick",
 };
 
 /** Names of everything a job's parts know, by id. */
@@ -66,8 +80,11 @@ export function namesOf(pack) {
       for (const one of [...(held.lasers ?? []), ...(held.instruments ?? [])]) names.set(one.id, one.name);
       for (const room of held.rooms ?? []) {
         names.set(room.id, room.name);
+        for (const run of room.runs) names.set(run.id, run.name);
         for (const unit of room.runs.flatMap((run) => run.units)) names.set(unit.id, `unit ${unit.number}, ${unit.name}`);
       }
+    } else if (part.startsWith("walls/")) {
+      for (const one of held.runs.flatMap((run) => [...run.lines, ...run.stations, ...run.features])) names.set(one.id, one.name);
     } else if (part.startsWith("survey/")) {
       for (const one of [...held.stations, ...held.bench_marks, ...held.set_ups]) names.set(one.id, one.name);
     }

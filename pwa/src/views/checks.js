@@ -3,7 +3,7 @@ import { LitElement, html, nothing } from "lit";
 import { live } from "../local.js";
 import { emit } from "../ui/events.js";
 import { askNumber } from "../ui/number_dialog.js";
-import { shape } from "../ui/shapes.js";
+import { numberRow, radios, shownNumber } from "../ui/number_row.js";
 import { METHODS, asking, readOn } from "./check_fields.js";
 import { planLine } from "./frame.js";
 
@@ -86,23 +86,19 @@ class Checks extends LitElement {
     if (changed.has("wrong") && this.wrong) this.querySelector(".say-stop")?.scrollIntoView({ block: "nearest" });
   }
 
-  #radios(name, options, chosen, choose) {
-    return html`<div class="pick">${options.map(([id, words, hint]) => html`<label><input type="radio" name=${name} .checked=${id === chosen}
-      @change=${() => choose(id)} /><span>${words}${hint ? html`<small>${hint}</small>` : nothing}</span></label>`)}</div>`;
-  }
-
   render() {
     const method = METHODS[this.method];
     return html`<div class="two"><div class="stack">
-      <fieldset><legend>Which laser</legend>${this.#radios("laser", this.#job.lasers.map((one) => [one.id, one.name, one.text]), this.#laser?.id, (id) => (this.laser = id))}</fieldset>
-      <fieldset><legend>Read with</legend>${this.#radios("tool", this.#job.instruments.map((one) => [one.id, one.name, `in ${one.unit}`]), this.#instrument?.id, (id) => (this.instrument = id))}</fieldset>
-      <fieldset><legend>Which way</legend>${this.#radios("axis", AXES, this.axis, (id) => (this.axis = id))}</fieldset>
-      <fieldset><legend>How</legend>${this.#radios("method", Object.entries(METHODS).map(([id, one]) => [id, one.title]), this.method, (id) => { this.method = id; this.values = {}; })}</fieldset>
+      <fieldset><legend>Which laser</legend>${radios("laser", this.#job.lasers.map((one) => [one.id, one.name, one.text]), this.#laser?.id, (id) => (this.laser = id))}</fieldset>
+      <fieldset><legend>Read with</legend>${radios("tool", this.#job.instruments.map((one) => [one.id, one.name, `in ${one.unit}`]), this.#instrument?.id, (id) => (this.instrument = id))}</fieldset>
+      <fieldset><legend>Which way</legend>${radios("axis", AXES, this.axis, (id) => (this.axis = id))}</fieldset>
+      <fieldset><legend>How</legend>${radios("method", Object.entries(METHODS).map(([id, one]) => [id, one.title]), this.method, (id) => { this.method = id; this.values = {}; })}</fieldset>
       <p>${method.hint}</p></div>
       <div class="stack">
       ${method.steps.map((step, at) => html`<section class="card"><h2>${method.steps.length > 1 ? `${at + 1}. ` : ""}${step.head}</h2>
-        <ul class="rows">${step.fields.map(([id, label, kind]) => html`<li><button class="row" type="button" @click=${() => this.#ask(id, label, kind, step.head)}>
-          <span class="grow">${label}</span><b class="num">${this.values[id] ? `${this.values[id].raw.replace(/^-/, "")} ${this.values[id].unit}${this.values[id].side ? ` ${this.values[id].side}` : ""}` : "tap to enter"}</b>${shape("go", "go")}</button></li>`)}</ul></section>`)}
+        <ul class="rows">${step.fields.map(([id, label, kind]) => numberRow({
+          title: label, shown: this.values[id] && shownNumber(this.values[id]), onAsk: () => this.#ask(id, label, kind, step.head),
+        }))}</ul></section>`)}
       <p role="alert" class="say-stop">${this.wrong}</p>
       <button class="btn main-act wide" type="button" ?disabled=${this.busy} @click=${() => this.#save()}>Save the check</button>
       ${this.#results()}</div></div>`;

@@ -50,6 +50,10 @@ export function links(app) {
       { href: at("survey", room.id), text: "Survey", hint: "Read the stations" },
       { href: at("floor", room.id), text: "Floor", hint: "High spot, low spot, slope" },
       { href: at("datum", room.id), text: "Datum", hint: "One level for all cabinets" },
+      { href: at("walls", room.id), text: "Walls", hint: "Read the walls, openings, corners" },
+      ...room.runs.map((run) => ({ href: at("run", run.id), text: `Rod: ${run.name}`, hint: "Marks, batten, packing, will it fit" })),
+      { href: at("corners", room.id), text: "Corners", hint: "Angles, posts, fronts that must open" },
+      { href: at("tall", room.id), text: "Tall and wall units", hint: "Ceiling, standing up, rail, cornice" },
       { href: at("plinth", room.id), text: "Plinth", hint: "What to cut, and from which boards" },
     ],
   }));
@@ -59,7 +63,7 @@ export function links(app) {
       { href: at("units"), text: "Units and legs", hint: "Leg heights, on the bench and as fitted" },
       { href: at("findings"), text: "Findings", hint: "What the checks say" },
       { href: at("checks"), text: "Check the laser", hint: "Two pegs or two walls" },
-      { href: at("sheets"), text: "Sheets", hint: "To print: survey, legs, labels, plinth" },
+      { href: at("sheets"), text: "Sheets", hint: "To print: survey, legs, plinth, rods, corners" },
       { href: at("entries"), text: "Entries", hint: "What you saved, and where it is" },
     ],
   };

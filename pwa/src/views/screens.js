@@ -3,6 +3,7 @@ import { html, nothing } from "lit";
 import { on } from "../ui/events.js";
 import { to } from "../ui/router.js";
 import { checks } from "./checks.js";
+import { corners } from "./corners.js";
 import { datum } from "./datum.js";
 import { entriesView } from "./entries.js";
 import { findingsView } from "./findings.js";
@@ -13,9 +14,12 @@ import { join } from "./join.js";
 import { people } from "./people.js";
 import { phone } from "./phone.js";
 import { plinth } from "./plinth.js";
+import { run } from "./run.js";
 import { sheets } from "./sheets.js";
 import { survey } from "./survey.js";
+import { tall } from "./tall.js";
 import { unit, units } from "./units.js";
+import { walls } from "./walls.js";
 
 const roomName = (app) => app.pack.parts.job.rooms?.find((one) => one.id === app.route.room)?.name ?? app.route.room;
 
@@ -24,6 +28,8 @@ function unitName(app) {
   return one ? `Unit ${one.number}: ${one.name}` : `Unit ${app.route.item}`;
 }
 
+const runName = (app) => (app.pack.parts.job.rooms ?? []).flatMap((one) => one.runs).find((one) => one.id === app.route.run)?.name ?? app.route.run;
+
 /** In a job: title, body, and the part without which there is nothing to show. */
 const IN_JOB = {
   job: { title: (app) => app.pack.parts.job.job.title, under: (app) => app.pack.parts.job.job.place, body: job, back: () => "#/jobs" },
@@ -31,6 +37,10 @@ const IN_JOB = {
   floor: { title: (app) => `Floor, ${roomName(app)}`, body: floor, part: (app) => `floor/${app.route.room}` },
   datum: { title: (app) => `Datum, ${roomName(app)}`, body: datum, part: (app) => `datum/${app.route.room}` },
   plinth: { title: (app) => `Plinth, ${roomName(app)}`, body: plinth, part: (app) => `plinth/${app.route.room}`, missing: "Plinths follow once a datum is decided and the office has it." },
+  walls: { title: (app) => `Walls, ${roomName(app)}`, body: walls, part: (app) => `walls/${app.route.room}` },
+  run: { title: (app) => `Rod, ${runName(app)}`, body: run, part: (app) => `run/${app.route.run}` },
+  corners: { title: (app) => `Corners, ${roomName(app)}`, body: corners, part: (app) => `corners/${app.route.room}` },
+  tall: { title: (app) => `Tall and wall units, ${roomName(app)}`, body: tall, part: (app) => `tall/${app.route.room}`, missing: "Their heights follow once a datum is decided and the office has it." },
   checks: { title: () => "Check the laser", body: checks },
   units: { title: () => "Units and legs", body: units },
   unit: { title: unitName, body: unit, part: (app) => `unit/${app.route.item}`, back: (app) => to("job", app.route.job, "units") },

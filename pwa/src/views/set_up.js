@@ -3,7 +3,7 @@ import { LitElement, html, nothing } from "lit";
 import { drawing, paperPoint, roomPoint } from "../ui/drawing.js";
 import { emit } from "../ui/events.js";
 import { askNumber } from "../ui/number_dialog.js";
-import { shape } from "../ui/shapes.js";
+import { numberRow, radios, shownNumber } from "../ui/number_row.js";
 import { LINE, draftOf, formOf, unchanged } from "./set_up_form.js";
 
 class SetUp extends LitElement {
@@ -89,8 +89,7 @@ class SetUp extends LitElement {
   }
 
   #radios(name, options, chosen, choose) {
-    return html`<div class="pick">${options.map(([id, words, hint]) => html`<label><input type="radio" name=${name} .checked=${id === chosen}
-      @change=${() => { choose(id); this.wrong = {}; }} /><span>${words}${hint ? html`<small>${hint}</small>` : nothing}</span></label>`)}</div>${this.#said(name)}`;
+    return html`${radios(name, options, chosen, (id) => { choose(id); this.wrong = {}; })}${this.#said(name)}`;
   }
 
   #said(field) {
@@ -132,12 +131,10 @@ class SetUp extends LitElement {
   }
 
   #lineFields() {
-    const row = (field, title, how, shown) => html`<li><button class="row" type="button" @click=${() => this.#askNumber(field, title, how)}>
-      <span class="grow">${title}</span><b class="num">${shown ?? "tap to enter"}</b>${shape("go", "go")}</button></li>`;
-    const show = (one) => one && `${one.raw} ${one.unit}${one.side ? ` ${one.side}` : ""}`;
+    const row = (field, title, how, number) => numberRow({ title, shown: number && shownNumber(number), onAsk: () => this.#askNumber(field, title, how) });
     return html`<ul class="rows">
-      ${row("level", "Level of the line", { signed: "bench mark" }, show(this.level))}
-      ${row("give", "Give or take", {}, show(this.give))}</ul>${this.#said("line")}
+      ${row("level", "Level of the line", { signed: "bench mark" }, this.level)}
+      ${row("give", "Give or take", {}, this.give)}</ul>${this.#said("line")}
       <p class="hint">Check a line once against the bench mark: read the bench mark from it too.</p>`;
   }
 }

@@ -1,12 +1,12 @@
 /** Reading a room: the spot's name, the figure at arm's length, the keys. Raw figures only; levels come with the plan. */
 import { LitElement, html, nothing } from "lit";
-import { listen } from "../keys.js";
 import { questions, valueOf } from "../limits.js";
 import { survey as localSurvey, valueBefore } from "../local.js";
 import { keepTyping, keptTyping } from "../typing.js";
 import { confirm } from "../ui/dialog.js";
 import { emit } from "../ui/events.js";
 import { fig } from "../ui/figure.js";
+import { hearsKeys } from "../ui/hears_keys.js";
 import { keypad, press, readout, sides } from "../ui/keypad.js";
 import { question } from "../ui/question.js";
 import { readBack } from "../ui/speech.js";
@@ -27,22 +27,14 @@ class Survey extends LitElement {
     super();
     Object.assign(this, { setUp: null, spot: null, tab: "read", busy: false, making: false, changing: null, adding: false, saved: "", way: null });
     this.#clear();
+    hearsKeys(this, {
+      ready: () => Boolean(this.current) && !this.making && !this.changing,
+      onKey: (key) => this.#key(key), onEnter: () => this.#save(), onMeasured: (sent) => this.#measured(sent),
+    });
   }
 
   createRenderRoot() {
     return this;
-  }
-
-  connectedCallback() {
-    super.connectedCallback();
-    this.unheard = [listen(window, (sent) => this.#measured(sent)), this.#hearKeys()];
-    emit(this, "keep-awake", true);
-  }
-
-  disconnectedCallback() {
-    super.disconnectedCallback();
-    for (const stop of this.unheard) stop();
-    document.dispatchEvent(new CustomEvent("keep-awake", { detail: false }));
   }
 
   willUpdate(changed) {
@@ -127,23 +119,7 @@ class Survey extends LitElement {
     Object.assign(this, { spot: id, tab: "read", adding: false, picked: id !== null });
   }
 
-  // A person's own keyboard: each key shows at once; a measure's burst replaces it in #measured.
-  #hearKeys() {
-    const onKey = (event) => {
-      if (event.ctrlKey || event.altKey || event.metaKey || event.target?.closest?.("input, textarea, select, dialog")) return;
-      if (!this.current || this.making || this.changing || document.querySelector("dialog[open]")) return;
-      if (/^[0-9.,]$/.test(event.key)) this.#key(event.key);
-      else if (event.key === "Backspace") this.#key("rub");
-      else if (event.key === "Enter" && this.raw && !event.target.closest?.("button, a, [data-station], summary")) this.#save();
-      else return;
-      event.preventDefault();
-    };
-    window.addEventListener("keydown", onKey);
-    return () => window.removeEventListener("keydown", onKey);
-  }
-
   #measured(sent) {
-    if (!this.current || this.making || this.changing || document.querySelector("dialog[open]")) return;
     this.tab = "read";
     this.asked = null;
     if (sent.words) return void Object.assign(this, { raw: "", wrong: sent.words });
