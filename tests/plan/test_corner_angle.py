@@ -207,3 +207,10 @@ def test_the_height_that_is_read_at_the_leg_is_the_one_that_counts():
     low = here.wall(LEFT, ((1000.0, 6.0), (4000.0, 0.0)), height=WallHeight.FLOOR)
     corner = corner_of(here.triangle(3000.0, 4000.0, 5000.0), walls=(low, here.wall(RIGHT)))
     assert corner.line_angle_deg == pytest.approx(90 + math.degrees(math.atan(6 / 3000)), abs=1e-9)
+
+
+def test_a_line_set_square_that_its_wall_is_not_counted_from_says_nothing_and_is_told():
+    left, right = square_walls()
+    left = dataclasses.replace(left, lines=(("first", "an earlier line", 4), *left.lines))
+    corner = corner_of(walls=(left, right), lines=LINES)
+    assert rules(corner) == ["corner.square_unused", "corner.guess"]

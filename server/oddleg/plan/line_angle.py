@@ -63,7 +63,7 @@ def line_angle_deg(
     on the way is added. Where one line was set square to the other, that holds, and the triangle is its check.
     """
     left_wall, right_wall = walls.get(meeting.left.id), walls.get(meeting.right.id)
-    square = _set_square(here, left_wall, right_wall)
+    square = _set_square(here, left_wall, right_wall, findings)
     measured: float | None = None
     if angle is not None and sides is not None:
         left = _lean(left_wall, meeting.left_x_mm, sides.along_mm, -1)
@@ -115,14 +115,28 @@ def line_angle_deg(
     return meeting.drawn_deg
 
 
-def _set_square(here: Site, left: Wall | None, right: Wall | None) -> str | None:
+def _set_square(here: Site, left: Wall | None, right: Wall | None, findings: CornerFindings) -> str | None:
     """Name of the line that was set square to one of the other run, where both are those that their walls are counted
-    from."""
-    if left is None or right is None or not left.lines or not right.lines:
+    from: of a line joined to another one the angle is only reckoned."""
+    if left is None or right is None:
         return None
-    first = {left.lines[0][0], right.lines[0][0]}
+    names = [{id: name for id, name, _ in wall.lines} for wall in (left, right)]
+    first = {id for wall in (left, right) for id, _, readings in wall.lines[:1] if readings}
+    others = []
     for entry in here.wall_lines:
         line = body(entry, WallLine)
-        if line.id in first and line.square_to in first - {line.id}:
+        pair = {line.id, line.square_to}
+        if pair == first:
             return line.name
+        if all(pair & ids.keys() for ids in names):
+            others.append(line.name)
+    if others:
+        findings.add(
+            "square_unused",
+            Severity.NOTE,
+            f"{others[0]} was set square to a line of the other run, but the walls are counted from other lines, the "
+            "first that were read. It says nothing of the angle.",
+            "Set the first lines of both runs square to each other, or measure three sides.",
+            "a wall is counted from its first line",
+        )
     return None
