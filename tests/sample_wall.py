@@ -24,6 +24,11 @@ def read(of_run, x_mm, distance_mm, height=BATTEN, line="string", name=None, sta
     return WallReading(line, station or wall_station_id(of_run, x_mm), height, distance_mm, name or f"spot {x_mm:g}", float(x_mm))
 
 
+def all_heights(of_run, *distances, heights=(FLOOR, BATTEN, WORKTOP), start=0.0, step=600.0, line="string"):
+    """The same distance at every height, station after station, as a careful fitter reads."""
+    return [read(of_run, start + i * step, value, each, line) for i, value in enumerate(distances) for each in heights]
+
+
 def room_of(*runs):
     return sample.room(*runs)
 

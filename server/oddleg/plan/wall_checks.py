@@ -38,16 +38,16 @@ def profile_findings(
     A jump is no misreading, so that neighbours are looked at on either side of it by themselves.
     """
     findings: list[Finding] = []
-    jumps: dict[tuple[str, str], _Step] = {}
+    jumps: dict[tuple[str, str], list[_Step]] = {}
     for height in WallHeight:
         there = [one for one in spots if one.height is height and one.wall_mm is not None]
         steps = _steps(there, tolerances.wall_off_line_mm)
         for step in steps:
-            if _may_have_moved(step, read.shots):
-                jumps.setdefault((step.left.station, step.right.station), step)
+            jumps.setdefault((step.left.station, step.right.station), []).append(step)
         for side in _cut(there, steps):
             findings += _off_line(side, tolerances, run, run_id)
-    return [*(_jump(step, run, run_id) for step in jumps.values()), *findings]
+    told = [_jump(same, run, run_id) for same in jumps.values() if _may_have_moved(same, read.shots)]
+    return [*told, *findings]
 
 
 def _wall(spot: WallSpot) -> float:
@@ -72,16 +72,20 @@ def _steps(there: Sequence[WallSpot], limit_mm: float) -> list[_Step]:
     return found
 
 
-def _may_have_moved(step: _Step, shots: Sequence[Shot]) -> bool:
-    """Whether one line, moved once between the readings of both sides, would make this jump. A spot read before and
-    after alike says that the line stands and the wall is like that."""
-    ends = [[one for one in shots if one.uid in spot.readings] for spot in (step.left, step.right)]
+def _may_have_moved(steps: Sequence[_Step], shots: Sequence[Shot]) -> bool:
+    """Whether one line, moved once between the readings of both places, would make this jump at all these heights. A
+    spot read before and after alike says that the line stands and the wall is like that."""
+    ends = [
+        [one for one in shots for spot in side if one.uid in spot.readings]
+        for side in ([step.left for step in steps], [step.right for step in steps])
+    ]
     lines = {one.line for side in ends for one in side}
     if len(lines) != 1:
         return False
     taken = [one for one in shots if one.line in lines]
+    step_mm = _greatest(steps).step_mm
     left, right = ends
-    for first, then, shift_mm in ((left, right, -step.step_mm), (right, left, step.step_mm)):
+    for first, then, shift_mm in ((left, right, -step_mm), (right, left, step_mm)):
         last_before = max(taken.index(one) for one in first)
         first_after = min(taken.index(one) for one in then)
         places = knock_places([one.spot for one in taken], [one.value_mm for one in taken], shift_mm)
@@ -90,7 +94,12 @@ def _may_have_moved(step: _Step, shots: Sequence[Shot]) -> bool:
     return False
 
 
-def _jump(step: _Step, run: str, run_id: str) -> Finding:
+def _greatest(steps: Sequence[_Step]) -> _Step:
+    return max(steps, key=lambda step: abs(step.step_mm))
+
+
+def _jump(steps: Sequence[_Step], run: str, run_id: str) -> Finding:
+    step = _greatest(steps)
     way = "out" if step.step_mm > 0 else "back"
     return Finding(
         "wall.jump",

@@ -288,8 +288,8 @@ def _moved(
     names = named(list(dict.fromkeys(one.words for one in shots if one.spot in changed)))
     last_before = shots[first_after - 1]
     found = len(steps) == 1 or len(breaks) == 1
-    where = f"between {last_before.words} and {shots[first_after if found else breaks[-1]].words}"
-    where = where if found else f"somewhere {where}"
+    where = f"between {last_before.words} and {shots[first_after].words}"
+    where = where if found else f"somewhere after {last_before.words} was read"
     return Finding(
         "wall.line_moved",
         Severity.STOP,
