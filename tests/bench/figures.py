@@ -30,18 +30,23 @@ ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT / "server"), str(ROOT / "tests"), str(ROOT / "e2e")]
 
 import demo_hall
+import numpy as np
 import phone as phones
 import sample_room as sample
 from office import Office, free_port
 from playwright.sync_api import sync_playwright
+from scipy.optimize import linprog
 
 from oddleg.charts import charts
 from oddleg.job import DatumDecision, Entry, Reading, SetUp, Stage, Way
 from oddleg.plan import plan
+from oddleg.plan.minimax import WallHull, best_slope
 from oddleg.plan.parts import parts
 
 TIMES = 5
 UNITS = (10, 100, 500)
+READINGS = (10, 40, 200)
+WALLS = 50
 PUSHED = 1000
 SLOWER = 4
 # The name that the office of e2e gives itself as a writer.
@@ -114,6 +119,37 @@ def plans():
     for (few, short_s), (many, long_s) in pairwise(took.items()):
         power = math.log(long_s / short_s) / math.log(many / few)
         tell(f"growth from {few} to {many} units", f"as units to the power {power:.1f}")
+
+
+def front_lines():
+    """The exact line beside a linear programme, on the same walls in the same run: both find the same waste."""
+    for readings in READINGS:
+        chance = random.Random(readings)
+        walls = [
+            [(chance.uniform(0, 6000), chance.gauss(0, 5)) for _ in range(readings)] for _ in range(WALLS)
+        ]  # fmt: skip
+        line_s, wasted = timed(lambda walls=walls: [least_waste_mm(points) for points in walls])
+        programme_s, found = timed(lambda walls=walls: [least_waste_by_programme_mm(points) for points in walls])
+        apart_mm = max(abs(one - other) for one, other in zip(wasted, found, strict=True))
+        tell(
+            f"front line before {readings} readings",
+            f"{line_s / WALLS * 1000:.2f} ms; linprog {programme_s / WALLS * 1000:.2f} ms; apart {apart_mm:.0e} mm",
+        )
+
+
+def least_waste_mm(points):
+    hull = WallHull(points)
+    return hull.waste_mm(best_slope([(hull, 0.0)]))
+
+
+def least_waste_by_programme_mm(points):
+    """Back, slope per metre and waste: the line is at every x at least the wall and at most that much more."""
+    x_m, y_mm = (np.array(values) for values in zip(*((x / 1000, y) for x, y in points), strict=True))
+    one = np.ones(len(points))
+    keeps = np.column_stack([-one, -x_m, 0 * one])
+    wastes = np.column_stack([one, x_m, -one])
+    limits = np.concatenate([-y_mm, y_mm])
+    return linprog([0, 0, 1], A_ub=np.vstack([keeps, wastes]), b_ub=limits, bounds=[(None, None)] * 3).fun
 
 
 def surveyed(units):
@@ -211,6 +247,7 @@ def main():
     machine()
     phone_app()
     plans()
+    front_lines()
     with tempfile.TemporaryDirectory() as folder:
         office = Office(Path(folder) / "data")
         try:
