@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 from math import gcd, inf
 
 PARTS_OF_A_MM = 100
@@ -10,7 +11,8 @@ PARTS_OF_A_MM = 100
 GREATEST_PACKING_MM = 300
 
 
-def packed(whole_mm: int, packs_mm: Sequence[float]) -> tuple[float, ...] | None:
+@lru_cache(maxsize=1024)
+def packed(whole_mm: int, packs_mm: tuple[float, ...]) -> tuple[float, ...] | None:
     """The fewest packers that make exactly `whole_mm`, thickest first; of as few those whose thinnest is thickest (5 +
     2, not 6 + 1: a thin packer slips). None where these packers cannot, or where it is more than 300 mm. Packers count
     to the hundredth of a mm; each may be used as often as is wanted. Raises ValueError below nought."""

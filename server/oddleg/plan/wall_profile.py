@@ -58,7 +58,7 @@ def wall_at(points: Sequence[WallPoint], x_mm: float, reach_mm: float = 0.0) -> 
     for end, beyond_mm in ((points[0], points[0].x_mm - x_mm), (points[-1], x_mm - points[-1].x_mm)):
         if beyond_mm >= 0:
             return replace(end, x_mm=x_mm) if beyond_mm <= reach_mm + SAME_MM else None
-    number = bisect_left([one.x_mm for one in points], x_mm)
+    number = bisect_left(points, x_mm, key=lambda one: one.x_mm)
     before, after = points[number - 1], points[number]
     if abs(after.x_mm - x_mm) <= SAME_MM:
         return after
