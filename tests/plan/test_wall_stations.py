@@ -118,8 +118,14 @@ def test_old_readings_serve_for_what_is_only_in_between():
 def test_a_place_of_the_fitters_own_is_added_and_serves_what_lies_beside_it():
     own = read(run(), 640, 100.0, name="hump", station="own-1")
     found = stations(run(), readings=[own])
-    assert [(one.x_mm, one.name, one.added) for one in found] == [(0, "A one", False), (640, "hump", True), (1200, "A two", False)]
+    assert [(one.x_mm, one.name, one.added) for one in found] == [(0, "A one", False), (640, "hump", True), (1200, "A three", False)]
     assert found[1].heights == STANDING
+
+
+def test_reading_one_place_renames_no_other():
+    of_run = run(*[600.0] * 4)
+    own = [read(of_run, 640, 100.0, name="hump", station="own-1"), read(of_run, 1200, 100.0, name="A three")]
+    assert [one.name for one in stations(of_run, readings=own)] == ["A one", "hump", "A three", "A four", "A five"]
 
 
 WIDTHS = st.lists(st.integers(150, 1200).map(float), min_size=1, max_size=8)

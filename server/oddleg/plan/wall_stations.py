@@ -4,16 +4,17 @@ from __future__ import annotations
 
 import hashlib
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import pairwise
+from itertools import count, pairwise
 
-from oddleg.job import EndsAt, Gap, Job, LineIs, Room, Run, Storey, WallHeight, WallReading
+from oddleg.job import EndsAt, FeatureKind, Gap, Job, LineIs, Room, Run, Storey, WallHeight, WallReading
 
 from .axes import to_room, to_run
 from .rod import Placed, placed_items
 from .stations import said
 from .wall import WallStation
+from .wall_profile import merged
 
 # A place this near to another is served by it: a rule held there reads the same wall.
 SAME_PLACE_MM = 80.0
@@ -57,29 +58,20 @@ def wall_span(room: Room, run: Run) -> tuple[float, float] | None:
 def wall_stations(job: Job, room: Room, run: Run, readings: Sequence[WallReading] = ()) -> tuple[WallStation, ...]:
     """The stations of one run, left to right: those that have a reading, which stay as they were read, and what is
     still to be read beside them. Names are called by a letter for the run and a number: "A three"."""
-    span = wall_span(room, run)
     placed = placed_items(run)
+    span = wall_span(room, run)
     read = _read(run, readings)
-    wanted = list(_wanted(job, run, span, placed)) if span is not None else []
-    planned = {wall_station_id(run, one.x_mm): one for one in wanted}
+    planned = {wall_station_id(run, one.x_mm): one for one in (_wanted(job, run, span) if span is not None else ())}
+    names = _names(run_letter(room, run), planned, read)
     kept = {id: one for id, one in planned.items() if id in read or not _served(one, read.values())}
-    for id in [id for id, one in kept.items() if not one.needed and id not in read]:
-        others = sorted([one.x_mm for other, one in kept.items() if other != id] + [one.x_mm for one in read.values()])
-        if read.keys() - planned.keys() and _close(others, kept[id].x_mm, job.tolerances.wall_spacing_mm):
-            del kept[id]
-    found = [
-        _with_heights(replace(one, serves=kept[one.id].serves if one.id in kept else one.serves), placed, run)
-        for one in read.values()
-    ]
-    names = {one.name for one in found}
-    fresh = _names(room, run, names)
+    if read.keys() - planned.keys():
+        _leave_out(kept, read, job.tolerances.wall_spacing_mm)
+    found = [replace(one, serves=kept[one.id].serves if one.id in kept else one.serves) for one in read.values()]
     found += [
-        _with_heights(WallStation(id, "", float(round(one.x_mm)), (), one.serves), placed, run)
-        for id, one in kept.items()
-        if id not in read
+        WallStation(id, names[id], float(round(one.x_mm)), (), one.serves) for id, one in kept.items() if id not in read
     ]
     found.sort(key=lambda one: (one.x_mm, one.id))
-    return tuple(one if one.name else replace(one, name=next(fresh)) for one in found)
+    return _with_heights(found, placed)
 
 
 def run_letter(room: Room, run: Run) -> str:
@@ -87,13 +79,17 @@ def run_letter(room: Room, run: Run) -> str:
     return LETTERS[number % 26] * (number // 26 + 1)
 
 
-def _names(room: Room, run: Run, taken: set[str]) -> Iterator[str]:
-    number = 0
-    while True:
-        number += 1
-        name = f"{run_letter(room, run)} {said(number)}"
-        if name not in taken:
-            yield name
+def _names(letter: str, planned: Iterable[str], read: Mapping[str, WallStation]) -> dict[str, str]:
+    """Names of planned stations, numbered from the left, so that reading one renames no other. A number that a station
+    read before has is not given again."""
+    ids = list(planned)
+    taken = {one.name for one in read.values()}
+    spare = (f"{letter} {said(number)}" for number in count(len(ids) + 1))
+    found = {}
+    for number, id in enumerate(ids, 1):
+        name = f"{letter} {said(number)}"
+        found[id] = name if name not in taken or id in read else next(one for one in spare if one not in taken)
+    return found
 
 
 def _read(run: Run, readings: Sequence[WallReading]) -> dict[str, WallStation]:
@@ -106,9 +102,9 @@ def _read(run: Run, readings: Sequence[WallReading]) -> dict[str, WallStation]:
     return found
 
 
-def _wanted(job: Job, run: Run, span: tuple[float, float], placed: Sequence[Placed]) -> Iterator[_Place]:
+def _wanted(job: Job, run: Run, span: tuple[float, float]) -> Iterator[_Place]:
     """The places to read: ends, fixings on named supports, what stands out of the wall, the two points of a parallel
-    line; then fixings and places in between, evenly."""
+    line; then fixings and places in between, evenly. Windows and sills lie over what stands."""
     left_mm, right_mm = span
     spacing_mm = job.tolerances.wall_spacing_mm
     needed = [_Place(left_mm, "left end"), _Place(right_mm, "right end")]
@@ -120,7 +116,7 @@ def _wanted(job: Job, run: Run, span: tuple[float, float], placed: Sequence[Plac
         points = [x for x in (rule.from_x_mm, rule.to_x_mm) if x is not None and left_mm <= x <= right_mm]
         needed += [_Place(x, "the line is parallel to the wall here") for x in points]
     for feature in run.features:
-        if feature.stands_out_mm > 0:
+        if feature.stands_out_mm > 0 and feature.kind not in (FeatureKind.WINDOW, FeatureKind.SILL):
             edges = ((feature.left_mm, "left"), (feature.right_mm, "right"))
             needed += [_Place(x, f"{side} edge, {feature.name}") for x, side in edges if left_mm < x < right_mm]
     kept: list[_Place] = []
@@ -146,36 +142,38 @@ def _evenly(left_mm: float, right_mm: float, spacing_mm: float) -> list[float]:
     """From the left to the right in equal steps of at most `spacing_mm`; whole mm may be half a mm over."""
     if right_mm - left_mm <= 0:
         return []
-    count = max(1, math.ceil((right_mm - left_mm) / spacing_mm - 1e-9))
-    return [left_mm + (right_mm - left_mm) * i / count for i in range(count + 1)]
+    steps = max(1, math.ceil((right_mm - left_mm) / spacing_mm - 1e-9))
+    return [left_mm + (right_mm - left_mm) * i / steps for i in range(steps + 1)]
 
 
 def _served(place: _Place, read: Iterable[WallStation]) -> bool:
     return any(abs(place.x_mm - one.x_mm) < SAME_PLACE_MM for one in read)
 
 
-def _close(xs_mm: Sequence[float], x_mm: float, spacing_mm: float) -> bool:
-    """Whether its neighbours to either side lie no further apart than stations may."""
-    before = [x for x in xs_mm if x < x_mm]
-    after = [x for x in xs_mm if x > x_mm]
-    return bool(before and after) and after[0] - before[-1] <= spacing_mm
+def _leave_out(kept: dict[str, _Place], read: Mapping[str, WallStation], spacing_mm: float) -> None:
+    """Takes out what is only in between where readings from before the run was changed lie close enough already."""
+    for id in [id for id, one in kept.items() if not one.needed and id not in read]:
+        xs = [one.x_mm for other, one in kept.items() if other != id] + [one.x_mm for one in read.values()]
+        before = max((x for x in xs if x <= kept[id].x_mm), default=-math.inf)
+        after = min((x for x in xs if x > kept[id].x_mm), default=math.inf)
+        if after - before <= spacing_mm:
+            del kept[id]
 
 
-def _with_heights(station: WallStation, placed: Sequence[Placed], run: Run) -> WallStation:
+def _with_heights(stations: Sequence[WallStation], placed: Sequence[Placed]) -> tuple[WallStation, ...]:
     """At floor, batten and worktop wherever anything stands along the run; at the wall units' height behind what hangs
     and behind tall units."""
-    x_mm = station.x_mm
-    heights = list(STANDING) if any(one.stands for one in placed) or not placed else []
-    for one in placed:
-        high = not one.stands or one.item.storey is Storey.TALL
-        if (
-            high
-            and not isinstance(one.item, Gap)
-            and one.left_mm - SAME_PLACE_MM <= x_mm <= one.right_mm + SAME_PLACE_MM
-        ):
-            heights.append(WallHeight.WALL_UNITS)
-            break
-    return replace(station, heights=tuple(heights))
+    standing = STANDING if any(one.stands for one in placed) or not placed else ()
+    high = merged(
+        (one.left_mm, one.right_mm)
+        for one in placed
+        if (not one.stands or one.item.storey is Storey.TALL) and not isinstance(one.item, Gap)
+    )
+    found = []
+    for station in stations:
+        up = any(left - SAME_PLACE_MM <= station.x_mm <= right + SAME_PLACE_MM for left, right in high)
+        found.append(replace(station, heights=(*standing, *((WallHeight.WALL_UNITS,) if up else ()))))
+    return tuple(found)
 
 
 def _corner_mm(room: Room, run: Run, other_id: str | None) -> float | None:

@@ -120,7 +120,7 @@ def next_words(wall: Wall) -> str:
     if unread := [one for one in wall.spots if one.state == "unread"]:
         return f"Still to read: {_by_height(wall, [(one.name, one.height) for one in unread])}."
     if missing := openings_to_measure(wall):
-        return f"Measure the opening from wall to wall {missing}."
+        return f"Measure the opening from wall to wall: {missing}."
     return f"All of {wall.run.name} is read."
 
 
@@ -142,8 +142,10 @@ def openings_to_measure(wall: Wall) -> str:
     there = {(one.height, one.depth) for one in wall.openings}
     heights = [height for height in STANDING if (height, OpeningDepth.BACK) not in there]
     fronts = not any(depth is OpeningDepth.FRONT for _, depth in there)
-    words = [f"{DEPTH_WORDS[OpeningDepth.BACK]} {listed([HEIGHT_WORDS[one] for one in heights])}"] if heights else []
-    return listed([*words, *([f"{DEPTH_WORDS[OpeningDepth.FRONT]} at one height or more"] if fronts else [])])
+    words = [f"{DEPTH_WORDS[OpeningDepth.BACK]}, {listed([HEIGHT_WORDS[one] for one in heights])}"] if heights else []
+    if fronts:
+        words.append(f"{DEPTH_WORDS[OpeningDepth.FRONT]}, at one height or more")
+    return "; ".join(words)
 
 
 def _between_walls(run: Run) -> bool:
