@@ -15,7 +15,7 @@ from oddleg.job import ApplianceBay, Job, Layer, Manner, OldCovering, Point, Roo
 from .figure import figure
 from .finding import Finding, Severity
 from .levels import Levels, StationLevel
-from .rod import OPEN_FLOOR, UNDER_UNITS, placed_items, zone_at
+from .rod import OPEN_FLOOR, UNDER_UNITS, Zones, placed_items
 from .sightings import listed
 from .surfaces import Spot, Surface
 
@@ -107,6 +107,7 @@ def _readings(room: Room, stations: Sequence[Station], levels: Levels) -> list[_
     for number, level in enumerate(levels.stations):
         numbers[level.station].append(number)
     found = []
+    zones = Zones(room)
     for station in stations:
         if station.surface != "floor" or station.id not in numbers or station.id in levels.open_stations:
             continue
@@ -114,7 +115,7 @@ def _readings(room: Room, stations: Sequence[Station], levels: Levels) -> list[_
         level = levels.stations[number]
         parts = np.zeros(len(levels.stations))
         parts[number] = 1.0
-        zone = zone_at(room, Point(station.x_mm, station.y_mm))
+        zone = zones.at(Point(station.x_mm, station.y_mm))
         on_mm = _covering_mm(room.old_coverings, level.stage)
         found.append(_Reading(station, level.stage, zone, _Height(level.level_mm, parts), on_mm))
     return found
@@ -327,10 +328,11 @@ def _thicknesses(job: Job, room: Room, stations: Sequence[Station], levels: Leve
     for level in levels.stations:
         by_station[level.station].append(level)
     found = []
+    zones = Zones(room)
     for station in stations:
         if station.surface != "floor":
             continue
-        zone = zone_at(room, Point(station.x_mm, station.y_mm))
+        zone = zones.at(Point(station.x_mm, station.y_mm))
         read = sorted(by_station[station.id], key=lambda one: one.stage.rank)
         for before, after in pairwise(read):
             rise_mm = _stated_rise_mm(room, zone, before.stage, after.stage)

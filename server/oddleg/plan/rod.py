@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from dataclasses import dataclass
 
 from oddleg.job import ApplianceBay, Carcass, EndPanel, EndsAt, Item, Legs, OpenUnit, Point, Room, Run, Storey
@@ -89,20 +90,33 @@ def row_items(run: Run, hangs: bool) -> tuple[Item, ...]:
     return tuple(item for item in run.items if (item.storey is Storey.WALL) is hangs)
 
 
-def zone_at(room: Room, point: Point) -> str:
-    """What stands on this spot of the floor: the id of an appliance bay, UNDER_UNITS, or OPEN_FLOOR.
+class Zones:
+    """What stands on the spots of a room's floor: units reach from the wall to their plinth line, an appliance bay to
+    its front; what lies in front of that is open floor."""
 
-    Units reach from the wall to their plinth line; what lies in front of that is open floor.
-    """
-    for run in room.runs:
-        x_mm, y_mm = to_run(run, point)
-        for placed in placed_items(run):
-            front_mm = placed.front_mm
-            if front_mm is None or not placed.stands or not placed.left_mm <= x_mm <= placed.right_mm:
-                continue
-            if isinstance(placed.item, ApplianceBay):
-                if 0 <= y_mm <= front_mm:
-                    return placed.item.id
-            elif 0 <= y_mm <= front_mm - getattr(placed.item, "plinth_recess_mm", 0.0):
-                return UNDER_UNITS
-    return OPEN_FLOOR
+    def __init__(self, room: Room) -> None:
+        self._runs: list[tuple[Run, list[float], list[tuple[float, float, str]]]] = []
+        for run in room.runs:
+            rights: list[float] = []
+            spans: list[tuple[float, float, str]] = []
+            for placed in placed_items(run):
+                if placed.front_mm is None or not placed.stands:
+                    continue
+                rights.append(placed.right_mm)
+                if isinstance(placed.item, ApplianceBay):
+                    spans.append((placed.left_mm, placed.front_mm, placed.item.id))
+                else:
+                    line_mm = placed.front_mm - getattr(placed.item, "plinth_recess_mm", 0.0)
+                    spans.append((placed.left_mm, line_mm, UNDER_UNITS))
+            self._runs.append((run, rights, spans))
+
+    def at(self, point: Point) -> str:
+        """The id of the appliance bay that the spot is in, UNDER_UNITS, or OPEN_FLOOR."""
+        for run, rights, spans in self._runs:
+            x_mm, y_mm = to_run(run, point)
+            first = bisect_left(rights, x_mm)
+            # An edge belongs to both that meet there.
+            for left_mm, reach_mm, zone in spans[first : first + 2]:
+                if left_mm <= x_mm and 0 <= y_mm <= reach_mm:
+                    return zone
+        return OPEN_FLOOR

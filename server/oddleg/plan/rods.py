@@ -55,7 +55,8 @@ def _rod(job: Job, here: Site, run: Run, runs: Mapping[str, Run], walls: Mapping
         right_mm = max((row.edges[-1][1] for row in rows.values()), default=0.0)
     words = {name: anchor_words(row, feature_names, 0.0, step_mm) for name, row in rows.items()}
     spots = _spots(run, rows, ends, right_mm, words, feature_names, step_mm)
-    spots += centre_spots(rows, features, on_wall, run.line_up)
+    along = [one for one in features if on_wall[one.id][1] >= 0.0 and on_wall[one.id][0] <= right_mm]
+    spots += centre_spots(rows, along, on_wall, run.line_up)
     ticks = {body(entry, Marked).mark: entry for entry in here.marked if body(entry, Marked).run == run.id}
     at_mm = {id: body(entry, Marked).at_mm for id, entry in ticks.items()}
     anchors_mm = {name: rows[name].anchor_mm if name in rows else 0.0 for name in (BASE, WALL)}
