@@ -14,8 +14,8 @@ export function tall(app) {
     ${empty ? html`<p class="notice">There is no tall unit and no wall unit in this room.</p>` : nothing}
     ${part.one_line ? html`<p>${part.one_line}</p>` : nothing}
     <div class="two">
-      <div class="stack">${rails(part.rails)}${tops(part.tops)}${tiltUps(part.tilt_ups)}</div>
-      <div class="stack">${overHobs(part.over_hobs)}${trims(part.trims)}${drawing(part.elevation)}${findings(part.findings)}</div>
+      <div class="stack">${rails(part.rails)}${tops(part.tops)}${tiltUps(part)}</div>
+      <div class="stack">${overHobs(part.over_hobs)}${trims(part.trims)}${drawing(part.drawing)}${findings(part.findings)}</div>
     </div>`;
 }
 
@@ -35,11 +35,12 @@ const goes = (yes) => (yes === null
   ? html`<span>${shape("help", "st")} <b>no ceiling is read on its way</b></span>`
   : yes ? html`<span class="say-good">${shape("read", "st")} <b>goes</b></span>` : html`<span class="say-stop">${shape("stop", "st")} <b>does not go</b></span>`);
 
-const tiltUps = (all) => (all.length
-  ? html`<section class="sect"><h2>Standing them up</h2>${all.map((one) => html`<div class="card"><h3>${one.name}</h3>
+const tiltUps = ({ tilt_ups: all, ...part }) => (all.length
+  ? html`<section class="sect"><h2>Standing them up</h2>${all.map((one, at) => html`<div class="card"><h3>${one.name}</h3>
       <p class="verdict">${goes(one.goes)}</p>
-      ${pairs([{ label: "Diagonal about its rear foot", figure: one.diagonal }, { label: "Lowest ceiling on its way", figure: one.lowest }])}
-      <ul class="rows">${one.ways.map((way) => html`<li class="row still"><span class="grow">${way.words}<small class="verdict">${goes(way.goes)}</small></span>${fig(way.height, { name: `${one.name}, ${way.words}`, size: "big" })}</li>`)}</ul></div>`)}</section>`
+      ${pairs([{ label: "Diagonal about its rear foot", figure: one.diagonal }, { label: "From the floor to the lowest ceiling on its way", figure: one.lowest }])}
+      <ul class="rows">${one.ways.map((way) => html`<li class="row still"><span class="grow">${way.words}<small class="verdict">${goes(way.goes)}</small></span>${fig(way.height, { name: `${one.name}, ${way.words}`, size: "big" })}</li>`)}</ul>
+      ${drawing(part[`tilt-${at + 1}`])}</div>`)}</section>`
   : nothing);
 
 const trims = (all) => (all.length

@@ -11,7 +11,7 @@ from oddleg.plan.figure import Figure, figure, text_mm
 from oddleg.plan.plinth import rip_mm
 from oddleg.plan.surfaces import Surface
 
-from .lettering import SMALL_MM, paragraph, wrapped
+from .lettering import LINE_MM, SMALL_MM, paragraph, spread, wrapped
 from .primitives import Drawing, Group, Line, Mark, Text, rectangle
 from .room_plan import PHONE_WIDTH_MM
 
@@ -20,7 +20,6 @@ SCALE_HEIGHT_MM = 62.0
 TOP_MM = 8.0
 BAR_MM = (17.0, 24.0)
 LABEL_MM = 31.0
-LINE_MM = SMALL_MM * 1.25
 SECTION_HEIGHT_MM = 34.0
 
 
@@ -96,7 +95,7 @@ def _scale(datum: Datum, notes: Sequence[Note], width_mm: float) -> tuple[list[M
         marks.append(Text(left - 2.4, y_mm + 1.0, text_mm(i * step_mm), SMALL_MM, "end"))
     marks += _bar(datum, y_of, bottom_mm)
     ordered = sorted(notes, key=lambda note: (-note.datum_mm, note.bold))
-    tops = _spread([(y_of(note.datum_mm), len(lines[note]) * LINE_MM) for note in ordered], TOP_MM, bottom_mm)
+    tops = spread([(y_of(note.datum_mm), len(lines[note]) * LINE_MM) for note in ordered], TOP_MM, bottom_mm)
     for note, top_mm in zip(ordered, tops, strict=True):
         y_mm = y_of(note.datum_mm)
         reach = 2.6 if note.bold else 0.8
@@ -137,21 +136,6 @@ def _hatched(left_mm: float, top_mm: float, right_mm: float, bottom_mm: float, s
         x2, y2 = max(off_mm - height_mm, 0.0), min(off_mm, height_mm)
         marks.append(Line(left_mm + x1, top_mm + y1, left_mm + x2, top_mm + y2, "hair"))
     return marks
-
-
-def _spread(wanted: Sequence[tuple[float, float]], top_mm: float, bottom_mm: float) -> list[float]:
-    """Tops of labels (middle of the first line wanted, height), in order, none over another, all within bounds."""
-    tops: list[float] = []
-    at_mm = top_mm
-    for y_mm, height_mm in wanted:
-        at_mm = max(at_mm, y_mm - LINE_MM / 2)
-        tops.append(at_mm)
-        at_mm += height_mm + 1.2
-    limit_mm = bottom_mm
-    for i in range(len(tops) - 1, -1, -1):
-        tops[i] = min(tops[i], limit_mm - wanted[i][1])
-        limit_mm = tops[i] - 1.2
-    return tops
 
 
 def _used(choice: Choice) -> Figure | None:

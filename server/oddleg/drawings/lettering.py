@@ -14,6 +14,7 @@ FONTS = Path(__file__).parent / "fonts"
 FAMILY = "Atkinson Hyperlegible"
 # 11 px where a drawing is shown one to one (96 px to the inch, CSS Values 4): the least that a phone may show.
 SMALL_MM = 3.0
+LINE_MM = SMALL_MM * 1.25
 CAP_HEIGHT = 0.668
 UNKNOWN_WIDTH = 0.7
 
@@ -89,6 +90,21 @@ def paragraph(
         for i, line in enumerate(lines)
     ]
     return marks, y_mm + len(lines) * step_mm
+
+
+def spread(wanted: Sequence[tuple[float, float]], top_mm: float, bottom_mm: float) -> list[float]:
+    """Tops of labels (middle of the first line wanted, height), in order, none over another, all within bounds."""
+    tops: list[float] = []
+    at_mm = top_mm
+    for y_mm, height_mm in wanted:
+        at_mm = max(at_mm, y_mm - LINE_MM / 2)
+        tops.append(at_mm)
+        at_mm += height_mm + 1.2
+    limit_mm = bottom_mm
+    for i in range(len(tops) - 1, -1, -1):
+        tops[i] = min(tops[i], limit_mm - wanted[i][1])
+        limit_mm = tops[i] - 1.2
+    return tops
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,7 @@ from oddleg.plan.plinth_nesting import PlinthBoardCut, PlinthCut, PlinthNesting
 from oddleg.plan.rod import Placed
 from oddleg.plan.room_plinth import RoomPlinth
 
-from .lettering import SMALL_MM, Area, Page, paragraph, text_width_mm
+from .lettering import LINE_MM, SMALL_MM, Area, Page, paragraph, text_width_mm
 from .primitives import Drawing, Group, Line, Mark, Polygon, Polyline, Text, rectangle
 from .room_plan import GREATEST_HEIGHT_MM, PHONE_WIDTH_MM, items, shell, sight_of
 
@@ -22,7 +22,6 @@ CUT_DEPTH_MM = 12.0
 HEAD_MM = 13.0
 # Room at the top edge where notches and grilles are drawn, and their height there, which is not to scale.
 CUTS_MM, NOTCH_MM, GRILLE_MM = 5.0, 3.0, 2.4
-LINE_MM = SMALL_MM * 1.25
 BIG_MM = 5.2
 BOARD_MM = 7.0
 

@@ -120,7 +120,7 @@ def _room_plan(job: Job, room: Room, here: Site, charts: Charts) -> RoomPlan:
             *survey_findings(job, room, here, stations, listed),
             *skipped_findings(job, room, here, levels, checks),
         ),
-        room_plinth(job, room, placed, floors, datum_mm, here.readings),
+        room_plinth(job, room, placed, floors, datum_mm, here.readings, out.runs),
         tall,
     )
 

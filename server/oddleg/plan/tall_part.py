@@ -35,6 +35,7 @@ def tall_part(room_plan: RoomPlan) -> Part:
                 "diagonal": figure_part(one.diagonal),
                 "lowest": figure_part(one.lowest),
                 "goes": one.goes,
+                "leg": figure_part(one.leg),
                 "ways": [
                     {"words": words, "height": figure_part(height), "goes": goes} for words, height, goes in one.ways
                 ],
@@ -54,7 +55,7 @@ def tall_part(room_plan: RoomPlan) -> Part:
         ],
         "trims": [
             {
-                "run": one.run,
+                "run": one.name,
                 "what": one.what,
                 "pieces": [{"words": words, "length": figure_part(length)} for words, length in one.pieces],
                 "total": figure_part(one.total),

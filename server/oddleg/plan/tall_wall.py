@@ -25,7 +25,8 @@ class TopClearance:
 class TiltUp:
     """Standing a tall unit up. `diagonal` about its rear foot with legs on; `lowest`: from the highest floor to the
     lowest ceiling on its way, None where either is not read; `ways`: (words, height needed, whether it goes or
-    None) of all ways, as planned first: sideways, legs afterwards."""
+    None) of all ways, as planned first: sideways, legs afterwards. `leg`: the rear leg that was reckoned with, None
+    where it has none."""
 
     item: str
     name: str
@@ -33,6 +34,7 @@ class TiltUp:
     lowest: Figure | None
     goes: bool | None
     ways: tuple[tuple[str, Figure, bool | None], ...]
+    leg: Figure | None
 
 
 @dataclass(frozen=True)
@@ -52,9 +54,10 @@ class RailHeight:
 @dataclass(frozen=True)
 class TrimLength:
     """A cornice or light rail of one run (`what`): pieces (words, length to the long point of the mitres). `run`
-    its id."""
+    its id, `name` its name."""
 
     run: str
+    name: str
     what: str
     pieces: tuple[tuple[str, Figure], ...]
     total: Figure

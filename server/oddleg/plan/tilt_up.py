@@ -66,7 +66,8 @@ def tilt_up(
         if item.width_mm - inset_side_mm < item.depth_mm - inset_back_mm:
             ways.append(way(sideways, "width", item.width_mm, leg, inset_side_mm))
     _, diagonal, goes = ways[0]
-    made = TiltUp(item.id, item.name, diagonal, lowest, goes, tuple(ways))
+    reckoned = figure(leg_mm, step_mm, f"{leg_words[0].upper()}{leg_words[1:]}.") if item.legs else None
+    made = TiltUp(item.id, item.name, diagonal, lowest, goes, tuple(ways), reckoned)
     return made, tuple(_wrong(job, placed, made, over, high))
 
 
@@ -82,7 +83,9 @@ def _leg(job: Job, placed: Placed, item: Carcass | OpenUnit, floor: Floor, datum
         ]
         found = [level for spot in spots if (level := floor.under_legs.at(spot.x_mm, spot.y_mm)) is not None]
         if len(found) == len(spots):
-            return datum_mm - below_mm - min(level.level_mm for level in found), "the longer of its rear ones"
+            return datum_mm - below_mm - min(
+                level.level_mm for level in found
+            ), "the longer of its rear ones at the datum"
     why = "no datum is decided" if datum_mm is None else "no floor is known there"
     return legs.greatest_mm - legs.reserve_mm, f"as long as its legs may be, since {why}"
 

@@ -115,7 +115,7 @@ def trim_lengths(
             total = figure(
                 total_mm, job.rounding_mm, "All its pieces together, to their long points; waste not counted."
             )
-            made.append(TrimLength(rod.run.id, what, tuple(pieces), total))
+            made.append(TrimLength(rod.run.id, rod.run.name, what, tuple(pieces), total))
     return tuple(made), tuple(findings)
 
 
