@@ -6,6 +6,7 @@ fronts 20 with handles of 35 unless a test says otherwise. `mirrored` is the sam
 
 from dataclasses import replace
 
+from oddleg.charts import charts
 from oddleg.job import (
     Anchor,
     AnchorOn,
@@ -28,6 +29,7 @@ from oddleg.job import (
     Worktop,
 )
 from oddleg.job import Wall as RoomWall
+from oddleg.plan import plan
 from oddleg.plan.figure import figure
 from oddleg.plan.front_lines import front_lines
 from oddleg.plan.rods import rods
@@ -124,3 +126,9 @@ def mirrored(of_room, width_mm=4000.0, deep_mm=3000.0):
 def _mirrored(item):
     turned = {Handing.LEFT: Handing.RIGHT, Handing.RIGHT: Handing.LEFT}
     return replace(item, handing=turned.get(item.handing, item.handing)) if isinstance(item, Carcass) else item
+
+
+def plan_of(of_room, *bodies, **tolerances):
+    """The plan of the room after these entries."""
+    entries = tuple(Entry(f"e{i}", i, "ned", "2026-11-23T10:00:00.000Z", body) for i, body in enumerate(bodies, 1))
+    return plan(job(of_room, **tolerances), entries, charts())
