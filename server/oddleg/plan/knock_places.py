@@ -14,13 +14,14 @@ def knock_places(spots: Sequence[Hashable], values_mm: Sequence[float], shift_mm
     it came in between, and by nearer nothing if both were taken on one side.
     """
 
-    def agrees(first_after: int) -> bool:
-        seen: dict[Hashable, int] = {}
-        for index, spot in enumerate(spots):
-            earlier = seen.setdefault(spot, index)
-            moved_mm = shift_mm if earlier < first_after <= index else 0.0
-            if abs(values_mm[index] - values_mm[earlier] - moved_mm) > abs(shift_mm) / 2 + _HAIR_MM:
-                return False
-        return True
-
-    return [index for index in range(1, len(spots)) if agrees(index)]
+    seen: dict[Hashable, int] = {}
+    possible = [True] * len(spots)
+    for index, spot in enumerate(spots):
+        earlier = seen.setdefault(spot, index)
+        if earlier == index:
+            continue
+        differ_mm, half_mm = values_mm[index] - values_mm[earlier], abs(shift_mm) / 2 + _HAIR_MM
+        in_between, on_one_side = abs(differ_mm - shift_mm) <= half_mm, abs(differ_mm) <= half_mm
+        for first_after in range(1, len(spots)):
+            possible[first_after] &= in_between if earlier < first_after <= index else on_one_side
+    return [index for index in range(1, len(spots)) if possible[index]]

@@ -75,21 +75,18 @@ def _steps(there: Sequence[WallSpot], limit_mm: float) -> list[_Step]:
 def _may_have_moved(steps: Sequence[_Step], shots: Sequence[Shot]) -> bool:
     """Whether one line, moved once between the readings of both places, would make this jump at all these heights. A
     spot read before and after alike says that the line stands and the wall is like that."""
-    ends = [
-        [one for one in shots for spot in side if one.uid in spot.readings]
-        for side in ([step.left for step in steps], [step.right for step in steps])
-    ]
-    lines = {one.line for side in ends for one in side}
+    left = {uid for step in steps for uid in step.left.readings}
+    right = {uid for step in steps for uid in step.right.readings}
+    lines = {one.line for one in shots if one.uid in left | right}
     if len(lines) != 1:
         return False
     taken = [one for one in shots if one.line in lines]
+    spots, values = [one.spot for one in taken], [one.value_mm for one in taken]
     step_mm = _greatest(steps).step_mm
-    left, right = ends
     for first, then, shift_mm in ((left, right, -step_mm), (right, left, step_mm)):
-        last_before = max(taken.index(one) for one in first)
-        first_after = min(taken.index(one) for one in then)
-        places = knock_places([one.spot for one in taken], [one.value_mm for one in taken], shift_mm)
-        if any(last_before < at <= first_after for at in places):
+        last_before = max(number for number, one in enumerate(taken) if one.uid in first)
+        first_after = min(number for number, one in enumerate(taken) if one.uid in then)
+        if any(last_before < at <= first_after for at in knock_places(spots, values, shift_mm)):
             return True
     return False
 

@@ -245,11 +245,12 @@ def before_it_moved(
     what it was read again for. Any other is a reading to be put right.
     """
     changed = {}
+    at = {one.uid: number for number, one in enumerate(shots)}
     for spot, same in by_spot(shots).items():
-        first, last = shots.index(same[0]), shots.index(same[-1])
-        between = any(one.station != spot[0] for one in shots[first:last])
         shift_mm = same[-1].value_mm - same[0].value_mm
-        if between and abs(shift_mm) > tolerances.wall_repeat_mm + HAIR_MM:
+        if abs(shift_mm) <= tolerances.wall_repeat_mm + HAIR_MM:
+            continue
+        if any(one.station != spot[0] for one in shots[at[same[0].uid] : at[same[-1].uid]]):
             changed[spot] = shift_mm
     if not changed:
         return shots, []

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import math
+from bisect import bisect_left
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import count, pairwise
@@ -63,7 +64,8 @@ def wall_stations(job: Job, room: Room, run: Run, readings: Sequence[WallReading
     read = _read(run, readings)
     planned = {wall_station_id(run, one.x_mm): one for one in (_wanted(job, run, span) if span is not None else ())}
     names = _names(run_letter(room, run), planned, read)
-    kept = {id: one for id, one in planned.items() if id in read or not _served(one, read.values())}
+    read_at = sorted(one.x_mm for one in read.values())
+    kept = {id: one for id, one in planned.items() if id in read or not _served(one, read_at)}
     if read.keys() - planned.keys():
         _leave_out(kept, read, job.tolerances.wall_spacing_mm)
     found = [replace(one, serves=kept[one.id].serves if one.id in kept else one.serves) for one in read.values()]
@@ -146,8 +148,9 @@ def _evenly(left_mm: float, right_mm: float, spacing_mm: float) -> list[float]:
     return [left_mm + (right_mm - left_mm) * i / steps for i in range(steps + 1)]
 
 
-def _served(place: _Place, read: Iterable[WallStation]) -> bool:
-    return any(abs(place.x_mm - one.x_mm) < SAME_PLACE_MM for one in read)
+def _served(place: _Place, read_at_mm: Sequence[float]) -> bool:
+    after = bisect_left(read_at_mm, place.x_mm)
+    return any(abs(place.x_mm - x_mm) < SAME_PLACE_MM for x_mm in read_at_mm[max(0, after - 1) : after + 1])
 
 
 def _leave_out(kept: dict[str, _Place], read: Mapping[str, WallStation], spacing_mm: float) -> None:
