@@ -10,6 +10,7 @@ from collections.abc import Iterable
 from oddleg.job import Handing, Item, Stage
 
 from . import Plan, RoomPlan
+from .corners_part import corners_part
 from .datum_part import datum_part
 from .figure import figure
 from .finding import Finding, Severity
@@ -27,6 +28,7 @@ SHEETS = (
     ("legs", "Legs", ("unit",)),
     ("labels", "Labels", ("unit",)),
     ("plinth", "Plinth", ("plinth",)),
+    ("corners", "Corners and fronts", ("corners",)),
 )
 SHEETS_OF_A_RUN = (
     ("rod", "Rod", ("run",)),
@@ -47,6 +49,7 @@ def parts(plan: Plan, revision: int) -> dict[str, Part]:
         if room.plinth is not None:
             found[f"plinth/{room.room.id}"] = plinth_part(room.room.id, room.room.name, room.plinth)
         found[f"walls/{room.room.id}"] = walls_part(room)
+        found[f"corners/{room.room.id}"] = corners_part(room)
         for run in room.setting_out.runs:
             found[f"run/{run.run.id}"] = run_part(room, run)
         if room.tall_wall is not None:
