@@ -117,7 +117,7 @@ WINDOW_RUN = [
                 "left_mm": 20,
                 "width_mm": 560,
                 "height_mm": 25,
-                "source": "the dishwasher's sheet (invented): its door swings into the plinth",
+                "source": "the dishwasher's sheet (invented)",
             }
         ],
     ),
@@ -151,7 +151,7 @@ SIDE_RUN = [
                 "left_mm": 100,
                 "width_mm": 400,
                 "height_mm": 50,
-                "source": "the fridge's sheet (invented): 200 square centimetres of air",
+                "source": "the fridge's sheet (invented)",
             }
         ],
     },
@@ -216,7 +216,7 @@ JOB = {
                 "assumed": ["wanted_height_mm"],
             },
             "plinth": {"height_mm": 150, "fit_mm": 2, "thickness_mm": 16, "greatest_open_mm": 20},
-            "wall_units": {"tops_in_line": True, "clear_over_top_mm": 500},
+            "wall_units": {"tops_in_line": True, "clear_over_top_mm": 500, "rail_below_top_mm": 60},
             "bench_marks": [
                 {"id": "threshold", "name": "cross cut in the threshold", "level_mm": 0, "x_mm": 2100, "y_mm": 4060}
             ],

