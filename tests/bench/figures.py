@@ -38,13 +38,32 @@ from playwright.sync_api import sync_playwright
 from scipy.optimize import linprog
 
 from oddleg.charts import charts
-from oddleg.job import DatumDecision, Entry, Reading, SetUp, Stage, Way
+from oddleg.job import (
+    Anchor,
+    AnchorOn,
+    DatumDecision,
+    EndsAt,
+    Entry,
+    Filler,
+    OpeningDepth,
+    OpeningWidth,
+    Reading,
+    RunEnd,
+    SetUp,
+    Stage,
+    WallHeight,
+    WallLine,
+    WallReading,
+    Way,
+)
 from oddleg.plan import plan
 from oddleg.plan.minimax import WallHull, best_slope
 from oddleg.plan.parts import parts
+from oddleg.plan.setting_out import setting_out
+from oddleg.plan.site import of_room, site
 
 TIMES = 5
-UNITS = (10, 100, 500)
+UNITS = (10, 100, 1000)
 READINGS = (10, 40, 200)
 WALLS = 50
 PUSHED = 1000
@@ -111,14 +130,19 @@ def plans():
     demo_hall.job(), demo_hall.entries()
     took_s = median_s(lambda: parts(plan(demo_hall.job(), demo_hall.entries(), charts()), 1))
     tell("plan of the demo, with its parts", f"{took_s * 1000:.0f} ms")
-    took = {}
+    whole, alone = {}, {}
     for units in UNITS:
         job, log = surveyed(units)
-        took[units] = median_s(lambda job=job, log=log: parts(plan(job, log, charts()), 1), 3)
-        tell(f"plan of a run of {units} units, every station read", f"{took[units] * 1000:.0f} ms")
-    for (few, short_s), (many, long_s) in pairwise(took.items()):
-        power = math.log(long_s / short_s) / math.log(many / few)
-        tell(f"growth from {few} to {many} units", f"as units to the power {power:.1f}")
+        room, here = job.rooms[0], of_room(site(job, log), job.rooms[0])
+        times = 3 if units < UNITS[-1] else 1
+        whole[units] = median_s(lambda job=job, log=log: parts(plan(job, log, charts()), 1), times)
+        tell(f"plan of a run of {units} units, every station read", f"{whole[units] * 1000:.0f} ms")
+        alone[units] = median_s(lambda job=job, room=room, here=here: setting_out(job, room, here, 860.0), times)
+        tell("of that, setting the run out", f"{alone[units] * 1000:.0f} ms")
+    for what, took in (("plan", whole), ("setting out", alone)):
+        for (few, short_s), (many, long_s) in pairwise(took.items()):
+            power = math.log(long_s / short_s) / math.log(many / few)
+            tell(f"{what}, growth from {few} to {many} units", f"as units to the power {power:.1f}")
 
 
 def front_lines():
@@ -153,14 +177,26 @@ def least_waste_by_programme_mm(points):
 
 
 def surveyed(units):
-    """A run of so many units on a floor that falls 1 mm a metre, every proposed station read, a datum chosen."""
-    room = sample.room(sample.run(*(sample.carcass(f"unit-{number}") for number in range(units))))
+    """A run of so many units between two walls, on a floor that falls 1 mm a metre, every proposed station of floor and
+    wall read, its opening measured at three heights, a datum chosen."""
+    left, right = (Filler(f"filler-{side}", f"filler {side}", 50.0, 20.0, 100.0) for side in ("left", "right"))
+    items = (left, *(sample.carcass(f"unit-{number}") for number in range(units)), right)
+    ends = {"left_end": RunEnd(EndsAt.WALL), "right_end": RunEnd(EndsAt.WALL), "opening_mm": 600.0 * units + 100.0}
+    run = sample.run(*items, **ends, anchor=Anchor(AnchorOn.MIDDLE))
+    room = sample.room(run)
     job = sample.job(room)
     chance = random.Random(units)
     mark = room.bench_marks[0]
     close = Reading("one", mark.id, Way.DOWN, 1200.0, mark.name, None, None)
     bodies = [SetUp("one", "one", room.id, Stage.STRIPPED, "laser", "rule", 1000.0, 2000.0), close]
-    for one in plan(job, (), charts()).rooms[0].station_list.stations:
+    before = plan(job, (), charts()).rooms[0]
+    bodies.append(WallLine("line", "line", run.id, stands_off_mm=100.0))
+    for at in before.setting_out.runs[0].wall.stations:
+        for height in at.heights:
+            bodies.append(WallReading("line", at.id, height, 100 + chance.randint(-8, 8) / 2, at.name, at.x_mm))
+    for more_mm, height in enumerate((WallHeight.FLOOR, WallHeight.BATTEN, WallHeight.WORKTOP)):
+        bodies.append(OpeningWidth(run.id, height, OpeningDepth.FRONT, run.opening_mm + more_mm))
+    for one in before.station_list.stations:
         at = one.station
         value_mm = round(2 * (1210 + at.x_mm / 1000 + chance.uniform(-1, 1))) / 2
         bodies.append(Reading("one", at.id, Way.DOWN, value_mm, at.name, at.x_mm, at.y_mm))
