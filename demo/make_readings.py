@@ -13,6 +13,7 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from hall_walls import measure_corner_and_opening, measure_window, read_walls
+
 from oddleg.charts import charts
 from oddleg.documents import load_job, parsed_entry
 from oddleg.plan import plan

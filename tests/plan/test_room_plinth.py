@@ -63,7 +63,9 @@ def test_the_halls_corner_is_where_the_two_plinths_meet():
 
 def test_a_room_with_nothing_on_legs_has_nothing_to_cut():
     job = demo_hall.job()
-    bare = dataclasses.replace(job.rooms[0], runs=tuple(dataclasses.replace(run, items=()) for run in job.rooms[0].runs))
+    bare = dataclasses.replace(
+        job.rooms[0], runs=tuple(dataclasses.replace(run, items=()) for run in job.rooms[0].runs)
+    )
     made = plan(dataclasses.replace(job, rooms=(bare,)), demo_hall.entries(), charts())
     plinth = made.rooms[0].plinth
     assert plinth is not None
