@@ -5,6 +5,7 @@ from __future__ import annotations
 from oddleg.plan import Plan, RoomPlan
 from oddleg.plan.legs import unit_numbers
 
+from .corner import corner_drawing
 from .datum import datum_drawing
 from .floor import floor_drawing
 from .legs import bench_drawing, fitted_drawing
@@ -17,6 +18,7 @@ from .svg import svg
 __all__ = [
     "Drawing",
     "bench_drawing",
+    "corner_drawings",
     "datum_drawing",
     "fitted_drawing",
     "floor_drawing",
@@ -66,7 +68,16 @@ def part_drawings(plan: Plan) -> dict[str, dict[str, Drawing]]:
             found[f"unit/{unit.placed.item.id}"] = {"bench": bench_drawing(unit), "fitted": fitted_drawing(unit)}
         if room.plinth is not None:
             found[f"plinth/{id}"] = plinth_drawings(room)
+        found[f"corners/{id}"] = corner_drawings(room, plan.job.rounding_mm)
     return found
+
+
+def corner_drawings(room: RoomPlan, rounding_mm: float, width_mm: float = PHONE_WIDTH_MM) -> dict[str, Drawing]:
+    """`corner-1` and so on: each corner of the room."""
+    return {
+        f"corner-{number}": corner_drawing(corner, number, room, rounding_mm, width_mm)
+        for number, corner in enumerate(room.setting_out.corners, 1)
+    }
 
 
 def plinth_drawings(room: RoomPlan, width_mm: float = PHONE_WIDTH_MM) -> dict[str, Drawing]:

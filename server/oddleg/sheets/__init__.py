@@ -10,6 +10,7 @@ from oddleg.plan import Plan, RoomPlan
 from oddleg.plan.part_values import Part
 from oddleg.plan.parts import parts
 
+from .corners_sheet import corners_content
 from .labels import labels_content
 from .leg_sheet import legs_content
 from .plinth_sheet import plinth_content
@@ -26,6 +27,7 @@ KINDS: dict[str, Content] = {
     "legs": legs_content,
     "labels": labels_content,
     "plinth": plinth_content,
+    "corners": corners_content,
 }
 
 
@@ -62,5 +64,5 @@ def sheet_pdf(plan: Plan, name: str, printed: SheetSource) -> bytes:
 JOB_LINES, PLACE_LINES, TITLE_LINES, SOURCE_LINES = (84.0, 4.59), (84.0, 3.18), (58.0, 3.71), (58.0, 2.65)
 
 # Where in the app a sheet's code leads.
-LINKS = {"survey": ("datum",), "legs": ("units",), "labels": ("units",), "plinth": ("plinth",)}
-OF_ONE_ROOM = ("survey", "plinth")
+LINKS = {"survey": ("datum",), "legs": ("units",), "labels": ("units",), "plinth": ("plinth",), "corners": ("corners",)}
+OF_ONE_ROOM = ("survey", "plinth", "corners")
