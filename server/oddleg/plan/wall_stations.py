@@ -12,6 +12,8 @@ from itertools import count, pairwise
 from oddleg.job import EndsAt, FeatureKind, Gap, Job, LineIs, Room, Run, Storey, WallHeight, WallReading
 
 from .axes import to_room, to_run
+from .batten_places import batten_span, fixing_places, kept_clear, wide_gaps, without
+from .hidden_services import zones
 from .rod import Placed, placed_items
 from .stations import said
 from .wall import WallStation
@@ -22,6 +24,7 @@ SAME_PLACE_MM = 80.0
 # Two walls that meet at less than this have no corner in the room.
 LEAST_CORNER_DEG = 20.0
 STANDING = (WallHeight.FLOOR, WallHeight.BATTEN, WallHeight.WORKTOP)
+FIXING = "batten fixing"
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
 
@@ -62,7 +65,9 @@ def wall_stations(job: Job, room: Room, run: Run, readings: Sequence[WallReading
     placed = placed_items(run)
     span = wall_span(room, run)
     read = _read(run, readings)
-    planned = {wall_station_id(run, one.x_mm): one for one in (_wanted(job, run, span) if span is not None else ())}
+    planned = {
+        wall_station_id(run, one.x_mm): one for one in (_wanted(job, run, span, placed) if span is not None else ())
+    }
     names = _names(run_letter(room, run), planned, read)
     read_at = sorted(one.x_mm for one in read.values())
     kept = {id: one for id, one in planned.items() if id in read or not _served(one, read_at)}
@@ -104,15 +109,16 @@ def _read(run: Run, readings: Sequence[WallReading]) -> dict[str, WallStation]:
     return found
 
 
-def _wanted(job: Job, run: Run, span: tuple[float, float]) -> Iterator[_Place]:
+def _wanted(job: Job, run: Run, span: tuple[float, float], placed: Sequence[Placed]) -> Iterator[_Place]:
     """The places to read: ends, fixings on named supports, what stands out of the wall, the two points of a parallel
     line; then fixings and places in between, evenly. Windows and sills lie over what stands."""
     left_mm, right_mm = span
     spacing_mm = job.tolerances.wall_spacing_mm
     needed = [_Place(left_mm, "left end"), _Place(right_mm, "right end")]
-    if run.batten is not None:
-        supports = sorted(x for x in run.batten.supports_mm if left_mm <= x <= right_mm)
-        needed += [_Place(x, f"batten fixing {number}") for number, x in enumerate(supports, 1)]
+    fixings = [_Place(x, FIXING) for x in _fixings(run, placed) if left_mm <= x <= right_mm]
+    named = run.batten is not None and bool(run.batten.supports_mm)
+    if named:
+        needed += fixings
     rule = run.front_line
     if rule.line is LineIs.PARALLEL:
         points = [x for x in (rule.from_x_mm, rule.to_x_mm) if x is not None and left_mm <= x <= right_mm]
@@ -122,22 +128,25 @@ def _wanted(job: Job, run: Run, span: tuple[float, float]) -> Iterator[_Place]:
             edges = ((feature.left_mm, "left"), (feature.right_mm, "right"))
             needed += [_Place(x, f"{side} edge, {feature.name}") for x, side in edges if left_mm < x < right_mm]
     kept: list[_Place] = []
-    for one in needed:
+    for one in (*needed, *(() if named else (replace(fixing, needed=False) for fixing in fixings))):
         if all(abs(one.x_mm - other.x_mm) >= SAME_PLACE_MM for other in kept):
             kept.append(one)
-    if run.batten is not None and not run.batten.supports_mm:
-        for number, x in enumerate(
-            _evenly(left_mm + run.batten.end_mm, right_mm - run.batten.end_mm, min(run.batten.spacing_mm, spacing_mm)),
-            1,
-        ):
-            if all(abs(x - other.x_mm) >= SAME_PLACE_MM for other in kept):
-                kept.append(_Place(x, f"batten fixing {number}", needed=False))
     kept.sort(key=lambda one: one.x_mm)
     for before, after in pairwise(kept):
         yield before
         between = _evenly(before.x_mm, after.x_mm, spacing_mm)[1:-1]
         yield from (_Place(x, "in between", needed=False) for x in between)
     yield kept[-1]
+
+
+def _fixings(run: Run, placed: Sequence[Placed]) -> list[float]:
+    """Where the batten's fixings come as drawn. What is known only once the wall is read (bays where the batten is cut
+    out) may move one, and then it lies between two places that are read."""
+    if run.batten is None or (span := batten_span(placed)) is None:
+        return []
+    known = kept_clear(zones(run, run.features, 0.0, span, (None, None)), ())
+    stretches = without(span, wide_gaps(placed, run.batten))
+    return [x for one in stretches for x in fixing_places(one, run.batten, run.batten.supports_mm, known).at_mm]
 
 
 def _evenly(left_mm: float, right_mm: float, spacing_mm: float) -> list[float]:
