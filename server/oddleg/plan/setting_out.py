@@ -9,7 +9,7 @@ from oddleg.job import Job, Room, Run
 from .battens import batten, panel_scribes
 from .blind_units import blind_units
 from .corner import BlindUnit, Corner, OpeningFront
-from .corner_angle import corners
+from .corner_angle import corners, triangle_findings
 from .finding import Finding
 from .fit import Fit
 from .fits import fits
@@ -74,7 +74,7 @@ def setting_out(job: Job, room: Room, here: Site, datum_mm: float | None) -> Set
     lines = front_lines(job, room, read, met)
     set_out = rods(job, room, here, read, lines, met)
     blind, blind_findings = blind_units(job, room, set_out, read, lines)
-    fronts, front_findings = opening_fronts(job, room, set_out, read, lines)
+    fronts, front_findings = opening_fronts(job, room, set_out, read, lines, datum_mm)
     by_run = {one.run.id: one for one in read}
     runs = []
     for run, rod in zip(room.runs, set_out, strict=True):
@@ -92,5 +92,10 @@ def setting_out(job: Job, room: Room, here: Site, datum_mm: float | None) -> Set
                 fits(job, here, rod),
             )
         )
-    told = (*(finding for one in met for finding in one.findings), *blind_findings, *front_findings)
+    told = (
+        *(finding for one in met for finding in one.findings),
+        *triangle_findings(room, here),
+        *blind_findings,
+        *front_findings,
+    )
     return SettingOut(tuple(runs), met, blind, fronts, told)
