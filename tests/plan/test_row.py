@@ -103,6 +103,13 @@ def test_an_open_unit_takes_its_frame_and_gap_on_either_side():
     assert {leg.x_mm for leg in leg_places(placed, Tolerances())} == {624 + 40, 1224 - 40}
 
 
+def test_a_run_beside_another_s_fronts_leaves_it_its_depth():
+    """Drawn 3000 from plaster to plaster, its own void 15 and depth 560 standing for the other's: 3000 - 575 = 2425."""
+    at_fronts = {"left_end": RunEnd(EndsAt.OTHER_FRONTS, "other"), "right_end": RunEnd(EndsAt.WALL)}
+    one = run(carcass("a"), opening_mm=3000.0, void_mm=15.0, anchor=Anchor(AnchorOn.RIGHT_END), **at_fronts)
+    assert spans(one)["a"] == (2425 - 600, 2425)
+
+
 def test_an_anchor_that_cannot_be_used_leaves_the_row_at_the_zero():
     for anchor in (
         Anchor(AnchorOn.FEATURE, "no-such"),

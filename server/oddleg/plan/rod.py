@@ -5,7 +5,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from dataclasses import dataclass
 
-from oddleg.job import ApplianceBay, Carcass, EndPanel, EndsAt, Item, Legs, OpenUnit, Point, Room, Run, Storey
+from oddleg.job import ApplianceBay, Carcass, EndPanel, EndsAt, Item, Legs, OpenUnit, Point, Room, Run, RunEnd, Storey
 
 from .axes import to_room, to_run
 from .row import beside_mm, row_set_out
@@ -72,10 +72,14 @@ class Placed:
 def placed_items(run: Run) -> tuple[Placed, ...]:
     """The run's items in order where the job's own figures put them: outward from the anchor, fillers taking up what
     the drawn opening leaves; without either, one after another from the zero. What hangs is a row of its own from the
-    same zero."""
+    same zero. What the other run takes of the opening in a corner is reckoned here with this run's own void and depth;
+    its rod knows better."""
     spans = {feature.id: (feature.left_mm, feature.right_mm) for feature in run.features}
     bounded = run.opening_mm is not None or run.left_end.at is not EndsAt.OPEN
-    ends_mm = (0.0 if bounded else None, run.opening_mm)
+    opening_mm = run.opening_mm
+    if opening_mm is not None:
+        opening_mm -= _taken_in_corner_mm(run, run.left_end) + _taken_in_corner_mm(run, run.right_end)
+    ends_mm = (0.0 if bounded else None, opening_mm)
     edges = {
         item.id: edges
         for hangs, anchor in ((False, run.anchor), (True, run.wall_anchor))
@@ -83,6 +87,15 @@ def placed_items(run: Run) -> tuple[Placed, ...]:
         for item, edges in zip(row.items, row.edges, strict=True)
     }
     return tuple(Placed(run, item, *edges[item.id]) for item in run.items)
+
+
+def _taken_in_corner_mm(run: Run, end: RunEnd) -> float:
+    if end.at is EndsAt.OTHER_BACKS:
+        return run.void_mm
+    if end.at is EndsAt.OTHER_FRONTS:
+        boxes = [item for item in run.items if isinstance(item, Carcass | OpenUnit) and item.storey is not Storey.WALL]
+        return run.void_mm + max((item.depth_mm for item in boxes), default=0.0)
+    return 0.0
 
 
 def row_items(run: Run, hangs: bool) -> tuple[Item, ...]:

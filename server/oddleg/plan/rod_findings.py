@@ -10,7 +10,7 @@ from .anchor_words import EDGE_WORDS, TROUBLES
 from .figure import figure, text_mm
 from .filler_widths import beyond_item, visible_mm
 from .finding import Finding, Severity
-from .rod_ends import MARK_WORDS, RunEnds
+from .rod_ends import DEPTH_WORDS, MARK_WORDS, RunEnds
 from .row import SAME_SPOT_MM, Row, Side, edge_mm
 from .set_out import Offset, RodMark
 from .sightings import listed, named
@@ -52,14 +52,36 @@ def end_findings(run: Run, ends: RunEnds, wall: Wall | None, step_mm: float) -> 
             "rod.opening_drawn",
             Severity.NOTE,
             run.name,
-            f"Its opening, {text_mm(ends.opening_mm or 0.0, step_mm)}, is as drawn: all its fillers rest on that.",
+            f"Its opening, {text_mm(ends.opening_mm or 0.0, step_mm)}, is as drawn: what fillers take rests on it.",
             "Measure it at several heights, at the back and at the fronts, before anything is cut.",
             "no room is as drawn",
             concerns=(run.id,),
         )
+    if wall is not None and wall.openings:
+        yield from _measured_in_one_way(run, wall)
     for side, end in (("left", ends.left), ("right", ends.right)):
         if end.other is None and wall is not None:
             yield from _in_front_of_mark(run, side, wall, step_mm)
+
+
+def _measured_in_one_way(run: Run, wall: Wall) -> Iterator[Finding]:
+    """What was skipped of an opening: it costs certainty and blocks nothing."""
+    heights, depths = {one.height for one in wall.openings}, {one.depth for one in wall.openings}
+    missing = []
+    if len(heights) == 1:
+        missing.append(f"at one height only, {HEIGHT_WORDS[next(iter(heights))]}")
+    if len(depths) == 1:
+        missing.append(f"at one depth only, {DEPTH_WORDS[next(iter(depths))]}")
+    if missing:
+        yield Finding(
+            "rod.opening_in_one_way",
+            Severity.NOTE,
+            run.name,
+            f"Its opening was measured {listed(missing)}: a side wall that leans or is not square would not show.",
+            "Measure it at several heights, along the wall and along the fronts, before fillers are cut.",
+            "fillers stand at the fronts, carcasses clear the wall all the way back",
+            concerns=(run.id,),
+        )
 
 
 def _in_front_of_mark(run: Run, side: str, wall: Wall, step_mm: float) -> Iterator[Finding]:
