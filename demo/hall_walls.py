@@ -11,7 +11,9 @@ OPENING_MM = 5410.0
 SIDE_RUN_FROM_MM = 575.0
 WINDOW_LINE_MM = 100.0
 SIDE_LINE_MM = 120.0
-WINDOW = {"left": 1252.0, "right": 2655.0, "bottom_over_datum": 167.0, "top_over_datum": 1217.0}
+# Left, right; bottom and top over the datum line; how far it stands out.
+WINDOW_MM = (1252.0, 2655.0, 167.0, 1217.0, -92.0)
+SILL_MM = (1224.0, 2683.0, 146.0, 167.0, 25.0)
 
 
 def window_wall_mm(x_mm, level_mm):
@@ -89,16 +91,11 @@ def measure_corner_and_opening(survey):
 
 
 def measure_window(survey):
-    """As found it lies 3.5 to the right of where it was drawn; heights from the datum line."""
-    data = {
-        "run": "window-run",
-        "name": "window",
-        "what": "window",
-        "left": mm(WINDOW["left"]),
-        "right": mm(WINDOW["right"]),
-        "bottom": mm(WINDOW["bottom_over_datum"]),
-        "top": mm(WINDOW["top_over_datum"]),
-        "stands_out": mm(-92.0),
-        "above": "datum",
-    }
-    survey.add("feature", "window", data)
+    """Window and sill as found, 3.5 to the right of where they were drawn."""
+    for id, name, what, found in (
+        ("window", "window", "window", WINDOW_MM),
+        ("sill", "window sill", "sill", SILL_MM),
+    ):
+        sides = dict(zip(("left", "right", "bottom", "top", "stands_out"), map(mm, found), strict=True))
+        data = {"run": "window-run", "name": name, "what": what, **sides, "above": "datum"}
+        survey.add("feature", id, data)
