@@ -16,7 +16,7 @@ from .minimax import WallHull
 from .rod import Placed, placed_items
 from .rotation import Rotation, rotation
 from .set_out_run import Laid, set_out_runs, zero_moved_mm
-from .sightings import listed, named
+from .sightings import named
 from .wall import Wall
 from .wall_profile import Span, WallPoint, merged, points_behind, wall_at, wall_points
 from .worktop_depth import worktop_depth
@@ -197,23 +197,18 @@ def _out(out_mm: float, step_mm: float) -> str:
 
 
 def _unread(one: _Run) -> list[Finding]:
-    if one.wall is None or not one.placed:
-        return []
-    parts = []
-    if not one.standing and any(placed.stands for placed in one.placed):
-        parts.append("from floor to worktop")
-    if not one.hanging and one.hangs:
-        parts.append("at wall-unit height")
-    if not parts:
+    """A note for a wall of which nothing is read at all; stretches that lack readings are told where walls are read."""
+    if one.wall is None or not one.placed or wall_points(one.wall, *WallHeight):
         return []
     return [
         Finding(
             "front_line.unread",
             Severity.NOTE,
             one.run.name,
-            f"The wall is not read {listed(parts)}; backs are taken at the job's void from the wall as drawn.",
+            f"The wall is not read yet; backs lie {text_mm(one.run.void_mm)} from the wall as drawn, and what follows "
+            "from that rests on a guess.",
             "Read the wall at its stations before the batten is fixed and the worktop is ordered.",
-            "the void is kept from what was read",
+            "the void is kept to what was read",
             concerns=(one.run.id,),
         )
     ]

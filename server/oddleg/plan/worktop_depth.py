@@ -35,12 +35,12 @@ def worktop_depth(
     where that is more than the board.
 
     The void counts at worktop height; where that is not read, at the next height below that is. None where no worktop
-    lies: over tall units, or where nothing with a depth stands.
+    is fitted to a wall: over tall units, along a free-standing run, or where nothing with a depth stands.
     """
     base = [one for one in placed if one.item.storey is Storey.BASE and not isinstance(one.item, Gap)]
     deep = [one for one in base if isinstance(one.item, Carcass | OpenUnit)]
     deep = deep or [one for one in base if isinstance(one.item, ApplianceBay)]
-    if not deep:
+    if not deep or line.run.wall is None:
         return None, []
     top, step_mm = room.worktop, job.rounding_mm
     deepest = max(deep, key=lambda one: ((one.depth_mm or 0.0) + front_face_mm(one.item), -one.left_mm))
