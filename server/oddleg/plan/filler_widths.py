@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from oddleg.job import EndsAt, Filler, Item, Storey, Tolerances, WallHeight
+from oddleg.job import EndsAt, Filler, Item, OpeningDepth, Storey, Tolerances, WallHeight
 
 from .figure import figure, text_mm
 from .rod_ends import DEPTH_WORDS, Beyond, RunEnds
@@ -70,8 +70,9 @@ def _filler_width(
     item: Filler, width_mm: float, beyond: Sequence[Beyond], row: Row, tolerances: Tolerances, step_mm: float
 ) -> FillerWidth:
     narrow_mm, wide_mm = visible_mm(width_mm, beyond)
-    where = listed([_where(width_mm, one) for one in beyond])
+    where = _where(width_mm, beyond)
     shows = f"Over the heights measured it shows {where}." if beyond else "No side wall beside it is measured."
+    shown_step_mm = CUT_STEP_MM if item.scribed else step_mm
     if item.scribed:
         # A strip is cut from whole mm, never narrower than it must be.
         cut_mm = float(math.ceil(wide_mm + tolerances.scribe_mm - SAME_SPOT_MM))
@@ -85,17 +86,23 @@ def _filler_width(
         item.id,
         item.name,
         figure(width_mm, step_mm, _width_why(item, row)),
-        figure(narrow_mm, CUT_STEP_MM, shows),
-        figure(wide_mm, CUT_STEP_MM, shows),
+        figure(narrow_mm, shown_step_mm, shows),
+        figure(wide_mm, shown_step_mm, shows),
         cut,
         f"{item.name}: {f'{where}; ' if beyond else ''}{words}.",
     )
 
 
-def _where(width_mm: float, one: Beyond) -> str:
-    place = f"{HEIGHT_WORDS[one.height]}, {DEPTH_WORDS[one.depth]}"
-    least, greatest = (text_mm(width_mm + mm, CUT_STEP_MM) for mm in (one.least_mm, one.greatest_mm))
-    return f"{least if least == greatest else f'{least} to {greatest}'} {place}"
+def _where(width_mm: float, beyond: Sequence[Beyond]) -> str:
+    """What shows where, places that show the same together: "50 just over the floor, 58 at worktop height"."""
+    places: dict[str, list[str]] = {}
+    for one in beyond:
+        least, greatest = (text_mm(width_mm + mm, CUT_STEP_MM) for mm in (one.least_mm, one.greatest_mm))
+        shows = least if least == greatest else f"{least} to {greatest}"
+        # Along the fronts is where a filler stands; a width taken elsewhere says so.
+        where = "" if one.depth is OpeningDepth.FRONT else f", {DEPTH_WORDS[one.depth]}"
+        places.setdefault(shows, []).append(f"{HEIGHT_WORDS[one.height]}{where}")
+    return ", ".join(f"{shows} {listed(here)}" for shows, here in places.items())
 
 
 def _width_why(item: Filler, row: Row) -> str:
