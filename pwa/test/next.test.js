@@ -39,3 +39,17 @@ test("legs that moved after they were set go before all, then legs to set, then 
   assert.equal(step({ datum, units: [unit("u1")] }).act, "Set the legs");
   assert.equal(step({ datum, units: [unit("u1", { set_at: { text: "152" } })] }).act, "Print the sheets");
 });
+
+test("with the datum decided, walls are read and rods marked before legs are set; what moved goes first", () => {
+  const datum = { decided: {} };
+  const run = (more) => ({ run: "r", name: "Sink run", unread: 0, open: 0, moved: 0, ...more });
+  const units = [unit("u1")];
+  const act = (...runs) => step({ datum, units, runs }).act;
+  assert.equal(act(run({ unread: 4, open: 6 })), "Read the walls");
+  assert.deepEqual(step({ datum, units, runs: [run({ open: 6 })] }).to, ["run", "r"]);
+  assert.equal(act(run({ unread: 4, moved: 1, open: 6 })), "See the marks of Sink run");
+  assert.equal(act(run()), "Set the legs");
+  assert.equal(step({ runs: [run({ unread: 4 })] }).act, "Choose the datum"); // nothing is set out from a datum not chosen
+  const moved = unit("u2", { set_at: { text: "152" }, wind: { text: "+2" } });
+  assert.equal(step({ datum, units: [moved], runs: [run({ unread: 4 })] }).act, "Wind the legs");
+});

@@ -6,6 +6,7 @@ import { route, to } from "../src/ui/router.js";
 import { freeName } from "../src/views/asked.js";
 import { grouped } from "../src/views/people.js";
 import { shownPiece } from "../src/views/plinth.js";
+import { inOrder, made, nextOpen, rows, shownMark, state } from "../src/views/rod_marks.js";
 import { next, ties } from "../src/views/site.js";
 
 const typedBy = (keys, decimals) => keys.reduce((raw, key) => press(raw, key, decimals), "");
@@ -27,6 +28,8 @@ test("an address leads to one screen, and back to itself, whatever the id", () =
   assert.deepEqual(route(""), { name: "jobs" });
   assert.deepEqual(route("#/job/hall/survey"), { name: "nowhere", job: "hall" });
   assert.deepEqual(route("#/job/hall/plinth/kitchen"), { name: "plinth", job: "hall", room: "kitchen" });
+  assert.deepEqual(route("#/job/hall/run/sink-run"), { name: "run", job: "hall", run: "sink-run" });
+  for (const name of ["walls", "corners", "tall"]) assert.deepEqual(route(`#/job/hall/${name}/kitchen`), { name, job: "hall", room: "kitchen" });
   assert.deepEqual(route("#/job/%E0%A4%A"), { name: "job", job: "%E0%A4%A" });
 });
 
@@ -83,4 +86,38 @@ test("one plinth piece is shown large: the first until another is asked for, als
   assert.deepEqual(shownPiece([a, b, c], "c"), { piece: c, before: b, after: null });
   assert.deepEqual(shownPiece([a, b], "c"), { piece: a, before: null, after: b });
   assert.deepEqual(shownPiece([], "a"), { piece: null, before: null, after: null });
+});
+
+/** Marks of two rows; ticks as `ticks` of local_run.js gives them. */
+const mark = (id, order, mm, row = "base") => ({ id, order, row, from_left: { mm, text: String(mm) } });
+const MARKS = [mark("zero", 2, 0), mark("centre", 1, 1200), mark("sill", 0, 1350), mark("end", 3, 3000), mark("hung", 4, 600, "wall")];
+const tickedAt = (at) => new Map(Object.entries(at).map(([id, text]) => [id, { at: text }]));
+
+test("marks come in order of marking, what is not marked on the batten last, wall units apart", () => {
+  assert.deepEqual(rows(MARKS), ["base", "wall"]);
+  assert.deepEqual(inOrder(MARKS, "base").map((one) => one.id), ["centre", "zero", "end", "sill"]);
+  assert.deepEqual(inOrder(MARKS, "wall").map((one) => one.id), ["hung"]);
+  assert.deepEqual(rows([]), []);
+});
+
+test("the mark shown is the first that is open, one that moved since it was made among them; a tick goes to the next open one", () => {
+  const list = inOrder(MARKS, "base");
+  const shown = (at, id) => shownMark(list, tickedAt(at), id).mark.id;
+  assert.equal(shown({}), "centre");
+  assert.equal(shown({ centre: "1200" }), "zero");
+  assert.equal(shown({ centre: "1201.5", zero: "0" }), "centre"); // the plan has moved it
+  assert.equal(shown({ centre: "1200" }, "end"), "end");
+  assert.equal(shown({ centre: "1200" }, "gone"), "zero");
+  assert.equal(shown({ centre: "1200", zero: "0", end: "3000" }), "centre");
+  assert.equal(nextOpen(list, tickedAt({ zero: "0" }), "end").id, "centre"); // round again
+  assert.equal(nextOpen(list, tickedAt({ centre: "1200", zero: "0" }), "end"), null);
+  assert.deepEqual(made(list, tickedAt({ centre: "1201", zero: "0" })), { done: 1, of: 3 });
+});
+
+test("a tick says whether a mark is made, has moved since, or was ticked at two distances", () => {
+  const end = MARKS[3];
+  assert.deepEqual(state(end, undefined), { made: false, moved: false, rivals: false });
+  assert.deepEqual(state(end, { at: "3000" }), { made: true, moved: false, rivals: false });
+  assert.deepEqual(state(end, { at: "2998.5" }), { made: true, moved: true, rivals: false });
+  assert.deepEqual(state(end, { at: null }), { made: false, moved: false, rivals: true });
 });

@@ -28,7 +28,7 @@ function corner(app, part, one) {
     <p>${one.words}</p>
     ${one.sides.length ? pairs(one.sides) : nothing}
     ${one.far_ends.length ? html`<h3>At the far ends</h3><dl class="pairs">${one.far_ends.map((end) => html`<dt>${end.name}<br /><span class="soft">after ${fig(end.length, { name: `${end.name}: length`, unit: "mm" })}</span></dt>
-      <dd>${fig(end.deviation, { name: `${end.name}: out of square`, size: "big", unit: "mm" })}<br /><span class="soft">give or take ${fig(end.give_or_take, { name: `${end.name}: give or take` })}</span></dd>`)}</dl>` : nothing}
+      <dd>${fig(end.deviation, { name: `${end.name}: out of square`, size: "big", unit: "mm" })}<br /><span class="soft">${end.deviation.mm < 0 ? "back from the room" : end.deviation.mm > 0 ? "out into the room" : "square"}, give or take ${fig(end.give_or_take, { name: `${end.name}: give or take` })}</span></dd>`)}</dl>` : nothing}
     ${one.post_least ? pairs([{ label: "Corner post, at least", figure: one.post_least }, ...(one.post_has ? [{ label: "The post there is", figure: one.post_has }] : [])]) : nothing}
     ${one.joint_words ? html`<p class=${one.cut_joint === true ? "notice warn" : "hint"}>${one.joint_words}</p>` : nothing}
     ${drawing(part[`corner-${one.number}`])}</section>`;
@@ -37,8 +37,8 @@ function corner(app, part, one) {
 const fronts = (all) => (all.length
   ? html`<section class="sect"><h2>Fronts must open</h2><ul class="rows">${all.map((one) => html`<li class="row still">
       ${shape(one.opens ? "read" : "stop", one.opens ? "st say-good" : "st say-stop")}
-      <span class="grow"><b>${one.name}</b> ${one.run}, ${one.side}, beside ${one.beside}<small>${one.words}</small>
-        <small>needs ${fig(one.needs, { name: `${one.name}: needs` })} has ${fig(one.has, { name: `${one.name}: has` })}</small></span>
+      <span class="grow"><b>${one.name}</b>, ${one.run}, ${one.side}, beside ${one.beside}<small>${one.words}</small>
+        <small>needs ${fig(one.needs, { name: `${one.name}: needs` })}, has ${fig(one.has, { name: `${one.name}: has` })}</small></span>
       ${one.opens ? nothing : html`<span class="pack">${fig(one.short, { name: `${one.name}: short by`, size: "big" })}<small>short</small></span>`}</li>`)}</ul></section>`
   : nothing);
 

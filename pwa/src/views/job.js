@@ -1,10 +1,12 @@
 /** Job home: what to do next, what the checks say, which plan this is. */
 import { html, nothing } from "lit";
+import { ticks, walls } from "../local_run.js";
 import { counts } from "../ui/finding.js";
 import { to } from "../ui/router.js";
 import { shape } from "../ui/shapes.js";
 import { links, planLine } from "./frame.js";
 import { nextStep } from "./next.js";
+import { state } from "./rod_marks.js";
 
 const row = ({ href, text, hint }) => html`<li><a class="row" href=${href}>
   <span class="grow"><b>${text}</b><small>${hint}</small></span>${shape("go", "go")}</a></li>`;
@@ -38,11 +40,27 @@ export function job(app) {
     </div>`;
 }
 
+/** Of each run: what of its wall is unread, and which marks of its rod are open, on this phone as in the plan. */
+function settingOut(app, room) {
+  const { parts } = app.pack;
+  const read = parts[`walls/${room.id}`] ? walls(parts[`walls/${room.id}`], app.known).runs : [];
+  return room.runs.map(({ id, name }) => {
+    const spots = read.find((one) => one.run === id)?.spots ?? [];
+    const part = parts[`run/${id}`];
+    const ticked = part ? ticks(part, app.known) : new Map();
+    const marks = (part?.rod.marks ?? []).filter((one) => one.order > 0).map((one) => state(one, ticked.get(one.id)));
+    return {
+      run: id, name, unread: spots.filter((one) => !one.readings.length && !one.blocked).length,
+      open: marks.filter((one) => !one.made).length, moved: marks.filter((one) => one.moved).length,
+    };
+  });
+}
+
 /** One card a room: where to go on, and why. */
 function nextCard(app, room) {
   const { parts } = app.pack;
   const units = room.runs.flatMap((run) => run.units).map((one) => parts[`unit/${one.id}`]).filter(Boolean);
-  const step = nextStep(room.id, { survey: parts[`survey/${room.id}`], datum: parts[`datum/${room.id}`], units }, app.local);
+  const step = nextStep(room.id, { survey: parts[`survey/${room.id}`], datum: parts[`datum/${room.id}`], units, runs: settingOut(app, room) }, app.local);
   return html`<section class="card todo"><h2>${room.name}: next</h2>
     ${step.said ? html`<p>${step.said}</p>` : nothing}
     ${step.left ? html`<p class="soft">${step.left} of ${step.of} stations of the first pass are still to be read.</p>` : nothing}

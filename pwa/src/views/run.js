@@ -18,12 +18,12 @@ export function run(app) {
   const { marks } = part.rod;
   const ticked = ticks(part, app.known);
   const row = app.view.row ?? rows(marks)[0] ?? "base";
-  return html`${planLine(app, `run/${app.route.run}`)}
-    ${against(part)}
+  return html`${against(part)}
     ${marks.length ? card(app, part, inOrder(marks, row), row, ticked) : html`<p class="notice">There is nothing to mark on this rod: the run has no item that can be placed. What is missing is said below.</p>`}
+    ${planLine(app, `run/${app.route.run}`)}
     <div class="two">
-      <div class="stack">${rod(part.rod)}${fillers(part.rod.fillers)}${fits(part.fits)}${drawing(part.strip)}${drawing(part.elevation)}</div>
-      <div class="stack">${drawing(part.plan)}${lines(part.lines)}${batten(part.batten)}${scribes(part.scribes)}</div>
+      <div class="stack">${drawing(part.strip)}${batten(part.batten)}${fillers(part.rod.fillers)}${scribes(part.scribes)}</div>
+      <div class="stack">${rod(part.rod)}${lines(part.lines)}${drawing(part.plan)}${fits(part.fits)}${drawing(part.elevation)}</div>
     </div>
     <div id="said">${findings(part.findings)}</div>
     ${beside(app, part)}`;
@@ -35,7 +35,7 @@ function against(part) {
   const [stop, warn] = [count("stop"), count("warn")];
   if (!stop && !warn) return nothing;
   return html`<button class="row against ${stop ? "stop" : "warn"}" type="button" @click=${() => document.getElementById("said")?.scrollIntoView({ block: "start" })}>
-    ${shape(stop ? "stop" : "warn", "st")}<span class="grow">${counts({ stop, warn })}<small>Read what the checks say before you mark.</small></span>${shape("go", "go")}</button>`;
+    ${shape(stop ? "stop" : "warn", "st")}<span class="grow">${counts({ stop, warn })}: read that before you mark</span>${shape("go", "go")}</button>`;
 }
 
 function card(app, part, list, row, ticked) {
@@ -46,8 +46,9 @@ function card(app, part, list, row, ticked) {
     aria-pressed=${String(now === id)} @click=${on("view", set(id))}>${words}</button>`)}</div>`;
   return html`<section class="stack rod-card" aria-label="Marks">
     ${all.length > 1 ? choice("Which row", all.map((id) => [id, ROWS[id]]), row, (id) => ({ row: id, mark: null })) : nothing}
-    ${choice("How marks are shown", [["one", "One at a time"], ["list", `List, ${done} of ${of} marked`]], as, (id) => ({ as: id }))}
-    ${as === "one" ? large(app, part, list, ticked) : listed(app, part, list, ticked)}</section>`;
+    <div class="only-narrow">${choice("How marks are shown", [["one", "One at a time"], ["list", `List, ${done} of ${of} marked`]], as, (id) => ({ as: id }))}</div>
+    <div class="desk"><div class="keep-wide" ?hidden=${as !== "one"}>${large(app, part, list, ticked)}</div>
+      <div class="keep-wide" ?hidden=${as === "one"}>${listed(part, list, ticked)}</div></div></section>`;
 }
 
 /** Three figures to the rule: from the zero large, from the anchor and from the end mark beside it. */
@@ -58,14 +59,14 @@ function large(app, part, list, ticked) {
   return html`<div class="card mark one">
     <p class="hint">${mark.order > 0 ? `mark ${list.indexOf(mark) + 1} of ${made(list, ticked).of}` : "not marked on the batten"}</p>
     <h2 aria-live="polite">${mark.name}</h2>
-    <p class="from">from the left</p>
-    <p class="far">${fig(mark.from_left, { name: `${mark.name}, from the left`, size: "arm", unit: "mm" })}</p>
+    <p class="from">from the left, mm</p>
+    <p class="far" .style=${`--digits:${mark.from_left.text.length}`}>${fig(mark.from_left, { name: `${mark.name}, from the left`, size: "arm" })}</p>
     <div class="ends-of"><div class="end"><span>from the anchor</span>${fig(mark.from_anchor, { name: `${mark.name}, from the anchor`, size: "big" })}</div>
       <div class="end"><span>from the right</span>${fig(mark.from_right, { name: `${mark.name}, from the right`, size: "big" })}</div></div>
     ${shifted(mark, tick, moved)}
     ${rivals ? html`<p class="notice stop"><b>This mark was ticked twice, at two distances.</b> Neither counts: look at the batten, and tick it again.</p>` : nothing}
     ${mark.order > 0 ? act(part, list, mark, tick, ticked) : nothing}
-    <nav class="btns turns" aria-label="Marks beside this one">${turn(before, "Before", "back")}${turn(after, "Next", "go")}</nav></div>`;
+    <nav class="turns" aria-label="Marks beside this one">${turn(before, "Before", "back")}${turn(after, "Next", "go")}</nav></div>`;
 }
 
 function act(part, list, mark, tick, ticked) {
@@ -103,7 +104,7 @@ const turn = (mark, words, sign) => (mark
   ? html`<button class="btn turn ${sign}" type="button" @click=${on("view", { mark: mark.id })}>${sign === "back" ? shape("back") : nothing}<span><small>${words}</small>${mark.name}</span>${sign === "go" ? shape("go") : nothing}</button>`
   : html`<span></span>`);
 
-function listed(app, part, list, ticked) {
+function listed(part, list, ticked) {
   const on_batten = list.filter((one) => one.order > 0);
   const rest = list.filter((one) => one.order <= 0);
   return html`<ol class="rows marks">${on_batten.map((mark, at) => markRow(part, list, mark, at, ticked))}</ol>
@@ -118,7 +119,7 @@ function markRow(part, list, mark, at, ticked) {
   const name = `${mark.name}, ${mark.from_left.text}`;
   return html`<li class="row still"><button class="tick-box" type="button" aria-pressed=${String(settled)} aria-label=${settled ? `${name}: marked; take it back` : `${name}: mark it`}
       @click=${settled ? (tick.uids.length ? on("undo", tick.uids.at(-1)) : on("view", { as: "one", mark: mark.id })) : tickOff(part, list, mark, tick, ticked)}>${shape(settled ? "read" : "unread", "st")}</button>
-    <span class="grow"><b>${at + 1}. ${mark.name}</b>${moved ? html`<small class="say-stop"><b>made at ${tick.at}; the plan moved it</b></small>` : nothing}${rivals ? html`<small class="say-stop"><b>ticked twice, at two distances</b></small>` : nothing}${threeWays(mark)}</span>
+    <button class="row to grow" type="button" @click=${on("view", { as: "one", mark: mark.id })}><span><b>${at + 1}. ${mark.name}</b>${moved ? html`<small class="say-stop"><b>made at ${tick.at}; the plan moved it</b></small>` : nothing}${rivals ? html`<small class="say-stop"><b>ticked twice, at two distances</b></small>` : nothing}${threeWays(mark)}</span></button>
     ${fig(mark.from_left, { name: `${mark.name}, from the left`, size: "big" })}</li>`;
 }
 

@@ -27,7 +27,7 @@ const rails = (all) => (all.length
 
 const tops = (all) => (all.length
   ? html`<section class="sect"><h2>Tops under the ceiling</h2><ul class="rows">${all.map((one) => html`<li class="row still">
-      <span class="grow"><b>${one.name}</b> ${one.run}<small>top ${fig(one.top, { name: `${one.name}: top` })} ceiling ${fig(one.ceiling, { name: `${one.name}: ceiling`, none: "not read" })}</small></span>
+      <span class="grow"><b>${one.name}</b>, ${one.run}<small>top ${fig(one.top, { name: `${one.name}: top` })}, ceiling ${fig(one.ceiling, { name: `${one.name}: ceiling`, none: "not read" })}</small></span>
       <span class="pack">${fig(one.clear, { name: `${one.name}: clear`, size: "big", none: "not read" })}<small>clear</small></span></li>`)}</ul></section>`
   : nothing);
 

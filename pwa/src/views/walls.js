@@ -345,8 +345,8 @@ class Walls extends LitElement {
   /** Where the spot is, what rests on it, and what the last plan made of it; figures open to their sentence. */
   #about({ kind, serves, x, figure, head, under }) {
     if (!x && !figure) return nothing;
-    return html`<p class="hint">${x ? html`${fig(x, { name: `${head}: from the zero mark`, unit: "mm" })} from the zero${serves ? `, ${serves}` : ""} ` : nothing}${figure
-      ? html`${kind === "wall_reading" ? "wall at" : "in the plan"} ${fig(figure, { name: `${head} ${under}`, unit: "mm" })}` : nothing}</p>`;
+    return html`${x ? html`<p class="hint">${fig(x, { name: `${head}: from the zero mark`, unit: "mm" })} from the zero${serves ? `, ${serves}` : ""}</p>` : nothing}
+      ${figure ? html`<p class="hint">${kind === "wall_reading" ? "the wall stands at" : "in the plan"} ${fig(figure, { name: `${head} ${under}`, unit: "mm" })}</p>` : nothing}`;
   }
 
   /** What matters about this place now, in a few words. */
@@ -354,7 +354,7 @@ class Walls extends LitElement {
     const { place } = this;
     const here = this.#here;
     const was = here.length ? typed({ ...here.at(-1), data: here.at(-1) }) : "";
-    if (place.kind !== "wall_reading") return here.length ? `replaces ${was}` : place.figure ? "measured before: the new one is one more" : "not measured yet";
+    if (place.kind !== "wall_reading") return here.length ? `replaces ${was}` : place.figure ? "measured before; both will count" : "not measured yet";
     if (this.replacing) return `replaces ${was}`;
     if (here.length) return this.#finished() && !this.picked ? "All read. Any can be read again; sizes come next." : `repeat, was ${was}`;
     const { spot } = place;

@@ -16,7 +16,7 @@ const STATES = { unread: "not read", read: "read", open: "repeats differ", block
 const WALKS = [["up", "Up the wall", "every height at each spot"], ["along", "Along the wall", "one height there, the next one back"]];
 
 const runs = ({ site, wall, chooseRun }) => (site.runs.length > 1
-  ? html`<fieldset><legend>Run</legend>${radios("run", site.runs.map((one) => [one.run, one.name, left(one)]), wall.run, chooseRun)}</fieldset>` : html`<h2>${wall.name}</h2>`);
+  ? html`<fieldset><legend>Run</legend>${radios("run", site.runs.map((one) => [one.run, one.name, left(one)]), wall.run, chooseRun)}</fieldset>` : nothing);
 
 function left(wall) {
   const count = wall.spots.filter((one) => !one.readings.length && !one.blocked).length;
@@ -58,7 +58,7 @@ function spots(how) {
     return html`<h3>${name} <span class="soft">${x ? html`${fig(x, { name: `${name}: from the zero mark`, unit: "mm" })} from the zero` : `your own, at ${x_mm}`}${serves ? `, ${serves}` : ""}</span></h3>`;
   };
   return html`<fieldset><legend>The way you walk</legend>${radios("walk", WALKS, how.how, (id) => emit(source, "setting", { wall_walk: id }))}</fieldset>
-    <section class="stack">${walk(wall, how.how).map((group) => html`<div>${head(group.key)}<ol class="rows">${group.spots.map((spot) => row(how, spot))}</ol></div>`)}</section>`;
+    <section class="stack"><h2>${wall.name}</h2>${walk(wall, how.how).map((group) => html`<div>${head(group.key)}<ol class="rows">${group.spots.map((spot) => row(how, spot))}</ol></div>`)}</section>`;
 }
 
 function row({ part, current, place, goTo, how }, spot) {
@@ -84,17 +84,21 @@ export function sizes(how) {
   const of = (kind, test = () => true) => places.filter((one) => one.kind === kind && test(one));
   const corners = part.corners.filter((one) => one.run === wall.run || one.other_run === wall.run);
   const name = (run) => app.pack.parts.job.rooms?.find((one) => one.id === room)?.runs.find((one) => one.id === run)?.name ?? run;
-  return html`${runs(how)}
+  const atMark = (words, side) => {
+    const all = of("end_gap", (one) => one.key.startsWith(`end/${side}/`));
+    const count = all.filter((one) => one.told.length || one.figure).length;
+    return html`<details class="opens" ?open=${all.includes(how.place)}><summary class="row"><span class="grow"><b>${words}</b><small>${count ? `${count} measured` : "not measured"}</small></span>${shape("go", "go")}</summary>${rows(how, all)}</details>`;
+  };
+  return html`<div class="only-narrow">${runs(how)}</div>
     <section class="sect"><h2>Opening, wall to wall</h2><p class="hint">At every height and depth you can reach: the narrowest counts.</p>${rows(how, of("opening"))}</section>
     <section class="sect"><h2>Side walls against the marks</h2><p class="hint">Plumb both marks on the batten, never on plaster, at the narrowest place. How far does the wall lie beyond them?</p>
-      <h3>Zero mark, left</h3>${rows(how, of("end_gap", (one) => one.key.startsWith("end/left/")))}
-      <h3>End mark, right</h3>${rows(how, of("end_gap", (one) => one.key.startsWith("end/right/")))}</section>
+      ${atMark("Zero mark, left", "left")}${atMark("End mark, right", "right")}</section>
     ${corners.length ? html`<section class="sect"><h2>Corner, three sides</h2><div class="stack">${corners.map((one) => html`<odd-wall-corner .app=${app} .room=${room} .corner=${one}
       .names=${{ run: name(one.run), other_run: name(one.other_run) }} .tool=${how.tool} .told=${(site.triangles.get(one.run) ?? []).filter(({ payload }) => payload.data.other_run === one.other_run)}></odd-wall-corner>`)}</div></section>` : nothing}
     <section class="sect"><h2>Windows, doors, pipes</h2>${features(how)}
       <div class="btns foot"><button class="btn" type="button" @click=${() => how.openForm({ feature: null })}>Add one</button></div></section>
     ${of("unit_width").length ? html`<section class="sect"><h2>Units as delivered</h2><p class="hint">Outside width. From three of them on, the plan reckons with what they are.</p>${rows(how, of("unit_width"))}</section>` : nothing}
-    ${planLine(app, `walls/${part.room}`)}`;
+    <div class="only-narrow">${planLine(app, `walls/${part.room}`)}</div>`;
 }
 
 const rows = ({ place, goTo }, all) => html`<ul class="rows">${all.map((one) => {
@@ -102,8 +106,10 @@ const rows = ({ place, goTo }, all) => html`<ul class="rows">${all.map((one) => 
   return html`<li class="row still size" aria-current=${one.key === place?.key ? "true" : nothing}><span class="grow">${one.kind === "unit_width" ? `${one.head.split(",")[0]}, ${one.under}` : one.under}
       ${waiting ? html`<small>not in this plan yet</small>` : nothing}</span>
     ${waiting ? html`<b class="num">${shown(waiting)}</b>` : one.figure ? fig(one.figure, { name: one.said, unit: "mm" }) : one.told.length ? html`<b class="num">${shown(one.told.at(-1))}</b>` : nothing}
-    <button class="btn quiet" type="button" aria-label=${`${one.said}: ${one.told.length ? "measure again" : "measure"}`} @click=${() => goTo(one.key)}>${one.told.length || one.figure ? "Again" : "Measure"}</button></li>`;
+    <button class="btn quiet" type="button" aria-label=${`${again(one)}: ${one.said}`} @click=${() => goTo(one.key)}>${again(one)}</button></li>`;
 })}</ul>`;
+
+const again = (one) => (one.told.length || one.figure ? "Again" : "Measure");
 
 /** As typed; a size with a sign says which side in words. */
 const shown = (one) => `${shownNumber(one)}${one.raw.startsWith("-") ? " in past" : ""}`;
@@ -117,7 +123,7 @@ function features(how) {
     return html`<li class="row still size"><span class="grow"><b>${one.name}</b><small>${WHAT[waiting?.what ?? plan?.what] ?? ""}</small>
         ${waiting ? html`<small>from <b>${shownNumber(waiting.left)}</b> to <b>${shownNumber(waiting.right)}</b>, not in this plan yet</small>`
           : plan ? html`<small>from ${fig(plan.left, { name: `${one.name}: left edge` })} to ${fig(plan.right, { name: `${one.name}: right edge` })}</small>${heights(plan, one.name)}` : nothing}</span>
-      <button class="btn quiet" type="button" aria-label=${`${one.name}: measure`} @click=${() => openForm({ feature: one })}>${one.told.length ? "Again" : "Measure"}</button></li>`;
+      <button class="btn quiet" type="button" aria-label=${`${one.told.length ? "Again" : "Measure"}: ${one.name}`} @click=${() => openForm({ feature: one })}>${one.told.length ? "Again" : "Measure"}</button></li>`;
   })}</ul>`;
 }
 
