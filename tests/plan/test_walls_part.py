@@ -7,7 +7,7 @@ import pytest
 import sample_room as sample
 from sample_wall import BATTEN, STRING, all_heights, read, room_of, run, wall_of
 
-from oddleg.job import EndsAt, OpeningDepth, OpeningWidth, RunEnd, WallHeight
+from oddleg.job import EndsAt, OpeningDepth, OpeningWidth, RunEnd, Tolerances, WallHeight
 from oddleg.plan.walls_part import next_words, wall_part, walls_part
 
 WALL = RunEnd(EndsAt.WALL)
@@ -59,7 +59,8 @@ def test_a_run_with_nothing_drawn_says_so():
 def test_the_part_holds_every_wall_of_the_room_and_their_findings():
     wall = wall_of(run(), [*READ, read(run(), 600, 110.0, BATTEN)])
     set_out = SimpleNamespace(runs=(SimpleNamespace(wall=wall), SimpleNamespace(wall=None)), corners=())
-    part = walls_part(SimpleNamespace(room=room_of(run()), setting_out=set_out))
+    part = walls_part(SimpleNamespace(room=room_of(run()), setting_out=set_out), Tolerances(wall_off_line_mm=7))
     assert [one["run"] for one in part["runs"]] == ["run-a"]
     assert part["heights"]["wall_units"] == "at wall-unit height" and part["depths"]["front"] == "along the fronts"
+    assert part["limits"] == {"greatest_mm": 3500.0, "repeat_mm": 2.0, "jump_mm": 7}
     assert [one["rule"] for one in part["findings"]] == ["wall.repeats_differ", "wall.not_read"]

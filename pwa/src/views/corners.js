@@ -44,5 +44,6 @@ const fronts = (all) => (all.length
 
 const blind = (all) => (all.length
   ? html`<section class="sect"><h2>Blind corner units</h2>${all.map((one) => html`<div class="card"><h3>${one.name}, ${one.run}</h3><p>${one.words}</p>
-      ${pairs([{ label: "Set off the other wall by", figure: one.offset }, { label: "Uses of the run", figure: one.uses }, { label: "Clear opening that is left", figure: one.reach }])}</div>`)}</section>`
+      ${pairs([{ label: "Off the other wall, at least", figure: one.offset }, { label: "It stands off by", figure: one.stands },
+        { label: "Uses of the run", figure: one.uses }, { label: "Clear opening that is left", figure: one.reach }])}</div>`)}</section>`
   : nothing);

@@ -48,7 +48,7 @@ def parts(plan: Plan, revision: int) -> dict[str, Part]:
             found[f"unit/{unit.placed.item.id}"] = _unit_part(room, unit)
         if room.plinth is not None:
             found[f"plinth/{room.room.id}"] = plinth_part(room.room.id, room.room.name, room.plinth)
-        found[f"walls/{room.room.id}"] = walls_part(room)
+        found[f"walls/{room.room.id}"] = walls_part(room, plan.job.tolerances)
         found[f"corners/{room.room.id}"] = corners_part(room)
         for run in room.setting_out.runs:
             found[f"run/{run.run.id}"] = run_part(room, run)

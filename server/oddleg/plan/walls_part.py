@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from oddleg.job import EndsAt, OpeningDepth, Run, WallHeight
+from oddleg.job import EndsAt, OpeningDepth, Run, Tolerances, WallHeight
 
 from . import RoomPlan
 from .corner import Corner
@@ -17,13 +17,19 @@ from .wall_profile import HEIGHT_WORDS
 from .wall_stations import STANDING
 
 
-def walls_part(room: RoomPlan) -> Part:
+def walls_part(room: RoomPlan, tolerances: Tolerances) -> Part:
+    """`limits`: what the phone compares raw figures with, mm, and asks about before it saves one; it never refuses."""
     walls = [one.wall for one in room.setting_out.runs if one.wall is not None]
     return {
         "room": room.room.id,
         "name": room.room.name,
         "heights": {height.value: words for height, words in HEIGHT_WORDS.items()},
         "depths": {depth.value: words for depth, words in DEPTH_WORDS.items()},
+        "limits": {
+            "greatest_mm": tolerances.greatest_reading_mm,
+            "repeat_mm": tolerances.wall_repeat_mm,
+            "jump_mm": tolerances.wall_off_line_mm,
+        },
         "runs": [wall_part(wall) for wall in walls],
         "corners": [_corner_part(one) for one in room.setting_out.corners],
         "findings": [finding_part(finding) for wall in walls for finding in wall.findings],
