@@ -97,6 +97,20 @@ def test_the_corner_at_the_other_hand_gives_the_same_lengths():
     }
 
 
+def test_a_run_that_ends_before_the_corner_is_free_there():
+    """FP: 1800 of the first hang; the second's faces are at X 2660: 1800 + 60, two returns."""
+    first = run_of(wall_unit("a", 1800.0), name="first", cornice=CORNICE)
+    room = dataclasses.replace(corner(), runs=(first, corner().runs[1]))
+    assert trims(room)["first", "cornice"] == [1860, 370, 370]
+
+
+def test_a_run_down_the_other_wall_that_begins_further_on_is_no_corner():
+    """FP: the second begins 1500 down the wall: the first hangs free over its whole 3000."""
+    first, second = corner().runs
+    room = dataclasses.replace(corner(), runs=(first, dataclasses.replace(second, y_mm=1500.0)))
+    assert trims(room) == {("first", "cornice"): [3060, 370, 370], ("second", "cornice"): [960, 370, 370]}
+
+
 def test_the_total_is_all_pieces_together():
     (trim,) = made(room_of(run_of(wall_unit("a"), cornice=CORNICE), wall_units=FREE)).trims
     assert trim.total.mm == 660 + 2 * 370
