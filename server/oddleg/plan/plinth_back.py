@@ -34,9 +34,10 @@ def seen_from_behind(
     run, front_mm = standing[0].run, max(fronts)
     zero = to_room(run, 0.0, front_mm)
     turned = replace(run, x_mm=zero.x_mm, y_mm=zero.y_mm, bearing_deg=run.bearing_deg + 180.0, void_mm=0.0)
+    others = [one for one in placed if one.run.id != run.id]
     parts: list[list[Placed]] = [[]]
     for number, one in enumerate(standing):
-        if not back_is_free(one, placed, room):
+        if not back_is_free(one, others, room):
             parts.append([])
             continue
         item = one.item
@@ -53,15 +54,15 @@ def seen_from_behind(
     return tuple(tuple(reversed(part)) for part in reversed(parts) if part)
 
 
-def back_is_free(one: Placed, placed: Sequence[Placed], room: Room) -> bool:
-    """Whether no wall and no other run's unit stands within reach behind the middle of this item."""
+def back_is_free(one: Placed, others: Sequence[Placed], room: Room) -> bool:
+    """Whether no wall and no unit of `others`, the other runs, stands within reach behind the middle of this item."""
     middle_mm = (one.left_mm + one.right_mm) / 2
     start, stop = (to_room(one.run, middle_mm, one.back_mm - off_mm) for off_mm in (SAME_MM, REACH_MM))
     for wall in room.walls:
         if any(_crosses((start, stop), stretch) for stretch in pairwise(wall.points)):
             return False
     for off_mm in _steps(REACH_MM):
-        if unit_at(to_room(one.run, middle_mm, one.back_mm - off_mm), placed, one.run.id) is not None:
+        if unit_at(to_room(one.run, middle_mm, one.back_mm - off_mm), others, one.run.id) is not None:
             return False
     return True
 
