@@ -139,6 +139,22 @@ def test_the_least_packing_is_no_more_than_what_is_left_anywhere_along_the_batte
         assert ("batten.no_room" in rules(found.findings)) == (found.least.mm < -0.05)
 
 
+def test_a_run_whose_zero_moved_in_a_corner_is_packed_where_its_wall_was_read():
+    # The window run's backs lie 10 further out than its plaster as drawn, so the side run's zero lies at 10: what was
+    # read at 310 lies at 300 on the rod. FP
+    window = sample.run(*units(2, prefix="window"), id="window", void_mm=10.0, x_mm=-1200.0)
+    window = replace(window, right_end=RunEnd(EndsAt.OTHER_FRONTS, "side"))
+    side = with_batten(sample.run(*units(1), id="side", void_mm=20.0, left_end=RunEnd(EndsAt.OTHER_BACKS, "window")))
+    side = replace(side, bearing_deg=90.0)
+    of_wall = wall(side, ((0.0, 0.0), (250.0, 0.0), (310.0, 8.0), (370.0, 0.0), (700.0, 0.0)))
+    line = lines_of(wall(window, ((-600.0, 0.0), (1200.0, 0.0))), of_wall)["side"][0]
+    room = sample.room(window, side)
+    found = batten(sample.job(room), room, of_wall, line, rod(line), None)
+    assert line.zero_mm == pytest.approx(10.0)
+    assert found.least_at.mm == pytest.approx(300.0)
+    assert found.least.mm == pytest.approx(20.0 - 20.0)
+
+
 def test_what_stands_out_at_batten_height_takes_packing_there():
     pipe = Feature("pipe", "boxed pipe", FeatureKind.OTHER, 300.0, 400.0, 800.0, 900.0, 15.0)
     one = with_batten(run(*units(), void_mm=30.0, features=(pipe,)), thickness_mm=20.0)

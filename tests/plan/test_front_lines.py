@@ -272,6 +272,16 @@ def test_beside_the_other_ones_fronts_its_carcass_depth_is_added():
     assert to_run(left.set_out, to_room(side.set_out, 0.0, 0.0))[1] == pytest.approx(left.set_out.void_mm + 560.0)
 
 
+def test_where_a_corner_is_drawn_square_and_is_not_the_runs_turn_about_it():
+    left, side = ell(STRING, ((0.0, 0.0), (1200.0, 9.0), (2400.0, 3.0)), 90.2)
+    for line, x_mm in ((left, LENGTH_MM - side.back_mm), (side, 0.0)):
+        x_out = to_run(line.set_out, to_room(line.run, x_mm, line.back_at(x_mm)))
+        assert x_out[1] == pytest.approx(line.set_out.void_mm, abs=0.05)
+    # At the far end the drawing, square, and the walls, open, are apart: each run takes half of 0.2 degrees. FP
+    far = to_run(left.set_out, to_room(left.run, 0.0, left.back_at(0.0)))[1] - left.set_out.void_mm
+    assert abs(far) == pytest.approx(LENGTH_MM * math.tan(math.radians(0.1)), abs=0.1)
+
+
 def test_the_zero_lies_on_the_other_line_also_where_both_are_turned():
     left, side = ell(STRING, ((0.0, 0.0), (1200.0, 9.0), (2400.0, 3.0)), 90.2)
     for y_mm in (-200.0, 0.0, 500.0):

@@ -94,6 +94,14 @@ def test_the_equally_good_middle_of_two_walls_is_where_their_sum_is_least():
     assert best_slope([(first, 0.0), (second, 0.0)]) == pytest.approx(0.003)
 
 
+def test_two_straight_walls_of_unequal_length_share_what_they_are_off_square_so_that_both_waste_alike():
+    # Walls of 1000 and 3000, 0.004 off: 1000 |s| = 3000 |s + 0.004| at s = -0.003: both waste 3. FP
+    short, long = WallHull([(0.0, 0.0), (1000.0, 0.0)]), WallHull([(0.0, 0.0), (3000.0, 0.0)])
+    slope = best_slope([(short, 0.0), (long, 0.004)])
+    assert slope == pytest.approx(-0.003)
+    assert short.waste_mm(slope) == pytest.approx(3.0) and long.waste_mm(slope + 0.004) == pytest.approx(3.0)
+
+
 def test_one_place_on_a_wall_gives_no_direction_and_the_reference_line_is_kept():
     assert best_slope([(WallHull([(600.0, 0.0), (600.0, 5.0)]), 0.0)]) == 0.0
     # Two such walls, square to each other but for 0.002: each gives way by half. FP
