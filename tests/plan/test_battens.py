@@ -155,6 +155,20 @@ def test_a_run_whose_zero_moved_in_a_corner_is_packed_where_its_wall_was_read():
     assert found.least.mm == pytest.approx(20.0 - 20.0)
 
 
+def test_before_a_straight_wall_that_leans_off_its_reference_line_packing_is_alike_wherever_the_zero_is():
+    # The side run begins beside carcasses of 560; its wall runs 1 in 100 off the line it was read from. FP
+    window = sample.run(*units(2, prefix="window"), id="window", void_mm=10.0, x_mm=-1200.0)
+    window = replace(window, right_end=RunEnd(EndsAt.OTHER_BACKS, "side"))
+    side = sample.run(*units(2), id="side", void_mm=20.0, left_end=RunEnd(EndsAt.OTHER_FRONTS, "window"))
+    side = replace(with_batten(side, thickness_mm=10.0), bearing_deg=90.0)
+    of_wall = wall(side, ((0.0, 0.0), (2000.0, 20.0)))
+    line = lines_of(of_wall, runs=[window, side])["side"][0]
+    room = sample.room(window, side)
+    found = batten(sample.job(room), room, of_wall, line, rod(line), None)
+    assert line.zero_mm > 560.0
+    assert [one.packing.mm for one in found.fixings] == pytest.approx([20.0 - 10.0] * 3)
+
+
 def test_what_stands_out_at_batten_height_takes_packing_there():
     pipe = Feature("pipe", "boxed pipe", FeatureKind.OTHER, 300.0, 400.0, 800.0, 900.0, 15.0)
     one = with_batten(run(*units(), void_mm=30.0, features=(pipe,)), thickness_mm=20.0)
