@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from oddleg.job import ApplianceBay, Carcass, FrontFit, Gap, Item, Job, OpenUnit, Room, Storey, WallHeight
+from oddleg.job import ApplianceBay, Carcass, Gap, Item, Job, OpenUnit, Room, Storey, WallHeight
 
 from .figure import Figure, figure, text_mm
 from .finding import Finding, Severity
 from .front_line import FrontLine
+from .front_paths import front_of, proud_mm
 from .heights import SAME_MM
 from .rod import Placed
 from .wall import Wall
@@ -18,14 +19,8 @@ BEHIND_TOP = (WallHeight.WORKTOP, WallHeight.BATTEN, WallHeight.FLOOR)
 
 
 def front_face_mm(item: Item) -> float:
-    """How far the face of its front stands out of the carcass front: an overlay front by its thickness, a face frame by
-    the frame's; an inset front lies within (first principles)."""
-    if isinstance(item, OpenUnit):
-        return item.frame_thickness_mm
-    front = item.front if isinstance(item, Carcass | ApplianceBay) else None
-    if front is None or front.fit is FrontFit.INSET:
-        return 0.0
-    return front.frame_thickness_mm if front.fit is FrontFit.FRAME else front.thickness_mm
+    """How far its front, or the face frame of an open unit, stands out of the carcass front, without handles."""
+    return item.frame_thickness_mm if isinstance(item, OpenUnit) else proud_mm(front_of(item))
 
 
 def worktop_depth(
