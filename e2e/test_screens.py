@@ -123,6 +123,71 @@ def last_piece(phone):
     expect(phone.page.locator(".piece h2")).to_contain_text(number)
 
 
+def wall_tool(phone):
+    """What walls are read with, asked once on each phone."""
+    asked = phone.page.get_by_role("group", name="Read with")
+    expect(asked.or_(phone.page.get_by_role("group", name="Number keys"))).to_be_visible()
+    if asked.is_visible():
+        asked.get_by_role("radio", name=re.compile("rule")).first.check(force=True)
+
+
+def wall_pad(phone):
+    wall_tool(phone)
+    expect(phone.page.get_by_role("group", name="Number keys")).to_be_visible()
+
+
+def tab(words):
+    def do(phone):
+        wall_tool(phone)
+        if phone.page.viewport_size["width"] < 1024:
+            phone.button(words).click()
+
+    return do
+
+
+def wall_question(phone):
+    wall_pad(phone)
+    for sign in "950":
+        phone.page.keyboard.press(sign)
+    phone.save()
+    expect(phone.page.get_by_role("alertdialog")).to_be_visible()
+
+
+def wall_more(phone):
+    wall_tool(phone)
+    more(phone)
+
+
+def new_line(phone):
+    wall_tool(phone)
+    phone.button("New line").first.click()
+    expect(phone.page.get_by_role("heading", name=re.compile("a new line$"))).to_be_visible()
+
+
+def feature(phone):
+    tab("Sizes")(phone)
+    phone.button("Add one").click()
+    phone.page.get_by_role("radio", name="pipe").check(force=True)
+    expect(phone.page.get_by_text("Caution.")).to_be_visible()
+
+
+def corner_side(phone):
+    tab("Sizes")(phone)
+    phone.page.get_by_role("button", name=re.compile("^From the corner along")).first.click()
+    dialog(phone)
+
+
+def rod_list(phone):
+    if phone.page.viewport_size["width"] < 1024:
+        phone.page.get_by_role("button", name=re.compile("^List, ")).click()
+    expect(phone.page.locator(".tick-box").first).to_be_visible()
+
+
+def rod_figure(phone):
+    phone.page.locator(".fig.arm").click()
+    dialog(phone)
+
+
 def nothing(phone):
     """The screen as it opens."""
 
@@ -152,6 +217,21 @@ SCREENS = {
     "datum-sure": ("/datum/kitchen", "Datum, Kitchen", are_you_sure),
     "plinth": ("/plinth/kitchen", "Plinth, Kitchen", nothing),
     "plinth-last": ("/plinth/kitchen", "Plinth, Kitchen", last_piece),
+    "walls": ("/walls/kitchen", "Walls, Kitchen", nothing),
+    "walls-keys": ("/walls/kitchen", "Walls, Kitchen", wall_pad),
+    "walls-question": ("/walls/kitchen", "Walls, Kitchen", wall_question),
+    "walls-list": ("/walls/kitchen", "Walls, Kitchen", tab("Wall")),
+    "walls-sizes": ("/walls/kitchen", "Walls, Kitchen", tab("Sizes")),
+    "walls-more": ("/walls/kitchen", "Walls, Kitchen", wall_more),
+    "walls-line": ("/walls/kitchen", "Walls, Kitchen", new_line),
+    "walls-feature": ("/walls/kitchen", "Walls, Kitchen", feature),
+    "walls-corner": ("/walls/kitchen", "Walls, Kitchen", corner_side),
+    "rod": ("/run/window-run", "Rod, Window run", nothing),
+    "rod-list": ("/run/window-run", "Rod, Window run", rod_list),
+    "rod-figure": ("/run/side-run", "Rod, Side run", rod_figure),
+    "rod-counter": ("/run/counter", "Rod, Counter", nothing),
+    "corners": ("/corners/kitchen", "Corners, Kitchen", nothing),
+    "tall": ("/tall/kitchen", "Tall and wall units, Kitchen", nothing),
     "checks": ("/checks", "Check the laser", nothing),
     "check-question": ("/checks", "Check the laser", check_question),
     "units": ("/units", "Units and legs", nothing),

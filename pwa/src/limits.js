@@ -77,6 +77,24 @@ export function wallQuestions({ raw, unit, side }, limits, { repeats = [], besid
   return [{ why: "step", words: near ? `${words} ${shown(near)} meant?` : words, meant: near }];
 }
 
+/**
+ * What to ask before a width is saved, against others of the same opening: less than half or more than double is a slip.
+ * @param {{raw: string, unit: import("./numbers.js").Unit}} width
+ * @param {string[]} others values, mm
+ * @returns {Question[]}
+ */
+export function widthQuestions({ raw, unit }, others) {
+  const { value } = parse(raw, unit);
+  const off = value !== undefined && others.find((other) => farOff(value, other));
+  if (!off) return [];
+  const meant = tries({ raw, unit }).find((one) => !farOff(one.value, off)) ?? null;
+  const words = `${shown({ raw, unit })}, and ${off} was measured of the same opening.`;
+  return [{ why: "step", words: meant ? `${words} ${shown(meant)} meant?` : `${words} Is that so?`, meant: meant && { raw: meant.raw, unit: meant.unit } }];
+}
+
+/** Less than half, or more than double: told without doubling anything. */
+const farOff = (a, b) => compare(apart(a, b), compare(a, b) < 0 ? a : b) > 0;
+
 function repeatQuestion(value, repeats, repeat) {
   const off = repeats.find((other) => compare(apart(value, other), repeat) > 0);
   if (off === undefined) return null;
@@ -107,17 +125,21 @@ const further = (a, b) => (compare(a, b) < 0 ? b : a);
  * nearest to the station before, or to the middle of what is read here.
  */
 function perhapsMeant({ raw, unit }, least, greatest, before) {
-  const tries = [
+  const found = tries({ raw, unit }).filter(({ value }) => compare(value, least) >= 0 && compare(value, greatest) <= 0);
+  const far = ({ value }) => (before === null ? further(apart(value, least), apart(value, greatest)) : apart(value, before));
+  found.sort((a, b) => compare(far(a), far(b)));
+  if (!found.length) return null;
+  const [{ raw: meant, unit: in_unit }] = found;
+  return { raw: meant, unit: in_unit };
+}
+
+function tries({ raw, unit }) {
+  return [
     ...["mm", "cm", "m"].filter((other) => other !== unit).map((other) => ({ raw, unit: other })),
     ...(/^[0-9]+$/.test(raw) ? [`${raw}0`, `${raw}00`] : []).map((longer) => ({ raw: longer, unit })),
   ]
     .map((one) => ({ ...one, value: parse(one.raw, one.unit).value }))
-    .filter(({ value }) => value !== undefined && compare(value, least) >= 0 && compare(value, greatest) <= 0);
-  const far = ({ value }) => (before === null ? further(apart(value, least), apart(value, greatest)) : apart(value, before));
-  tries.sort((a, b) => compare(far(a), far(b)));
-  if (!tries.length) return null;
-  const [{ raw: meant, unit: in_unit }] = tries;
-  return { raw: meant, unit: in_unit };
+    .filter(({ value }) => value !== undefined);
 }
 
 /** As typed; with the unit where it is not mm, and with what it comes to. */

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { questions, valueOf, wallQuestions } from "../src/limits.js";
+import { questions, valueOf, wallQuestions, widthQuestions } from "../src/limits.js";
 
 const LIMITS = {
   ways: { down: { least_mm: 300, greatest_mm: 2000 }, offset: { least_mm: 0, greatest_mm: 60.5 } },
@@ -100,4 +100,13 @@ test("more than a line stands off a wall is asked about; without limits nothing 
   assert.deepEqual(wallQuestions({ raw: "99999", unit: "mm", side: null }, null), []);
   assert.equal(valueOf("-4", "mm", "proud").reason, "sign");
   assert.deepEqual(valueOf("4", "mm", "proud"), { value: "-4" });
+});
+
+test("a width less than half or more than double of another of the same opening is a slip, and what was meant is offered", () => {
+  assert.deepEqual(widthQuestions({ raw: "3008", unit: "mm" }, ["3000"]), []);
+  assert.deepEqual(widthQuestions({ raw: "1500", unit: "mm" }, ["3000"]), []);
+  assert.deepEqual(widthQuestions({ raw: "300", unit: "mm" }, ["3000"])[0].meant, { raw: "300", unit: "cm" });
+  assert.deepEqual(widthQuestions({ raw: "3.001", unit: "cm" }, ["3000"])[0].meant, { raw: "3.001", unit: "m" });
+  assert.match(widthQuestions({ raw: "7000", unit: "mm" }, ["3000"])[0].words, /^7000, and 3000 was measured of the same opening\. Is that so\?$/);
+  assert.deepEqual(widthQuestions({ raw: "50", unit: "mm" }, []), []);
 });

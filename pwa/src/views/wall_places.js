@@ -10,6 +10,7 @@
  *   draft: (typed: {raw: string, unit: string, side: string | null}) => object}} Place
  *   `said`: its name aloud; `figure`: of the last plan; `told`: what counts by now; `least`, `greatest`: mm, what the office takes
  */
+import { fromJson } from "../numbers.js";
 import { MARKS } from "../ui/words.js";
 
 const BEHIND = [{ id: null, words: "behind the line", sign: "behind" }, { id: "proud", words: "stands proud", sign: "proud" }];
@@ -35,6 +36,9 @@ export function places(wall, part, { units, own }) {
     ...units.map((one) => unitWidth(wall, one)),
   ];
 }
+
+/** Every width of the run's opening that is known, mm. @param {RunWall} wall @returns {string[]} */
+export const widths = (wall) => [...wall.openings.values()].flatMap(({ figure, told }) => (told.length ? told.map((one) => one.value) : figure ? [fromJson(figure.mm)] : []));
 
 /** The heights that this run is read at, from the floor up; all that there are where it has no station. */
 export function heightsOf(wall, part) {

@@ -1,6 +1,6 @@
 /** Reading the walls of a room: the spot and its height, the figure at arm's length, the keys. Raw figures only. */
 import { LitElement, html, nothing } from "lit";
-import { valueOf, wallQuestions } from "../limits.js";
+import { valueOf, wallQuestions, widthQuestions } from "../limits.js";
 import { walls as localWalls } from "../local_run.js";
 import { compare, parse } from "../numbers.js";
 import { keep, kept } from "../typing.js";
@@ -17,7 +17,7 @@ import { typed } from "../ui/words.js";
 import { askBlocked, askMore, askNote } from "./asked.js";
 import "./wall_feature.js";
 import "./wall_line.js";
-import { places, wallKey } from "./wall_places.js";
+import { places, wallKey, widths } from "./wall_places.js";
 import { beside, joints, LEAST_JOINTS, next, readings } from "./wall_walk.js";
 import { list, sizes } from "./walls_list.js";
 
@@ -79,7 +79,7 @@ class Walls extends LitElement {
     if (this.place) return;
     const from = this.current ? readings(this.wall).filter((one) => one.line === this.current.id).at(-1)?.spot.key : null;
     const to = this.current ? next(this.wall, this.current.id, this.how, from ?? null)?.key : null;
-    this.place = this.places.find((one) => one.spot?.key === to) ?? this.places[0] ?? null;
+    this.place = this.places.find((one) => one.spot && one.spot.key === (to ?? from)) ?? this.places[0] ?? null;
     this.spot = this.place?.key ?? null;
   }
 
@@ -104,8 +104,8 @@ class Walls extends LitElement {
 
   #keepTyped() {
     if (!this.isConnected || !this.wall) return;
-    const { spot, own, raw, unit, side, replacing, tab } = this;
-    const what = { run: this.wall.run, line: this.current?.id ?? null, spot, own, raw, unit, side, replacing, tab };
+    const { spot, own, raw, unit, side, replacing } = this;
+    const what = { run: this.wall.run, line: this.current?.id ?? null, spot, own, raw, unit, side, replacing };
     keep(sessionStorage, this.app.route.job, `walls/${this.room}`, raw || own ? what : null);
   }
 
@@ -157,12 +157,16 @@ class Walls extends LitElement {
     if (compare(size, place.least) < 0) return void (this.wrong = `Less than ${place.least} mm cannot be.`);
     if (compare(size, place.greatest) > 0) return void (this.wrong = `More than ${place.greatest} mm cannot be.`);
     const at_wall = place.kind === "wall_reading";
-    if (!sure && at_wall) {
-      const others = { repeats: this.replacing ? [] : this.#here.map((one) => one.value), beside: place.spot ? beside(this.wall, place.spot, this.current.id) : null };
-      const asked = wallQuestions({ raw: this.raw, unit: this.#unit, side: this.side }, this.plan.limits ?? null, others);
+    if (!sure) {
+      const asked = at_wall ? this.#askedAtWall(place) : place.kind === "opening" ? widthQuestions({ raw: this.raw, unit: this.#unit }, widths(this.wall)) : [];
       if (asked.length) return void (this.asked = asked[0]);
     }
     this.#send(at_wall);
+  }
+
+  #askedAtWall(place) {
+    const others = { repeats: this.replacing ? [] : this.#here.map((one) => one.value), beside: place.spot ? beside(this.wall, place.spot, this.current.id) : null };
+    return wallQuestions({ raw: this.raw, unit: this.#unit, side: this.side }, this.plan.limits ?? null, others);
   }
 
   #send(at_wall) {
@@ -288,7 +292,7 @@ class Walls extends LitElement {
   render() {
     if (!this.wall) return html`<p class="notice">No run of this room stands at a wall, so there is no wall to read.</p>`;
     if (this.form?.feature !== undefined) {
-      return html`<odd-wall-feature .app=${this.app} .room=${this.room} .wall=${this.wall} .feature=${this.form.feature} .tool=${this.tool}
+      return html`${this.#chooser()}<odd-wall-feature .app=${this.app} .room=${this.room} .wall=${this.wall} .feature=${this.form.feature} .tool=${this.tool}
         @feature-left=${() => Object.assign(this, { form: null, tab: "sizes" })}></odd-wall-feature>`;
     }
     if (this.form) return this.#lineForm();
@@ -296,6 +300,7 @@ class Walls extends LitElement {
       <div class="pad-side">
         <div class="tabs only-narrow" role="group" aria-label="What to see">${TABS.map(([id, words]) => html`
           <button type="button" aria-pressed=${String(this.tab === id)} @click=${() => (this.tab = id)}>${words}</button>`)}</div>
+        ${this.#needsLine && this.tab === "read" ? nothing : this.#chooser()}
         <div class="keep-wide" ?hidden=${this.tab !== "read"}>${this.#needsLine ? this.#lineForm() : this.#pad()}</div>
       </div>
       <div class="stack">
@@ -317,12 +322,16 @@ class Walls extends LitElement {
       @tool=${(event) => this.#chooseTool(event.detail)} @line-made=${(event) => this.#lineMade(event.detail)} @line-left=${() => (this.form = null)}></odd-wall-line>`;
   }
 
+  /** Asked once: the unit of every figure hangs on it. */
+  #chooser() {
+    if (this.tool) return nothing;
+    return html`<fieldset><legend>Read with</legend>${radios("tool", this.app.pack.parts.job.instruments.map((one) => [one.id, one.name, `in ${one.unit}`]), null, (id) => this.#chooseTool(id))}</fieldset>`;
+  }
+
   #pad() {
     const { place, tool } = this;
     if (!place) return html`<p class="notice">There is nothing to measure on this run.</p>`;
-    if (!tool) {
-      return html`<fieldset><legend>Read with</legend>${radios("tool", this.app.pack.parts.job.instruments.map((one) => [one.id, one.name, `in ${one.unit}`]), null, (id) => this.#chooseTool(id))}</fieldset>`;
-    }
+    if (!tool) return nothing;
     const at_wall = place.kind === "wall_reading";
     const value = valueOf(this.raw, this.#unit, this.side).value ?? null;
     return html`<div class="stack pad-side">
