@@ -183,6 +183,14 @@ def rod_list(phone):
     expect(phone.page.locator(".tick-box").first).to_be_visible()
 
 
+def rod_page(words):
+    def do(phone):
+        if phone.page.viewport_size["width"] < 1024:
+            phone.button(words).click()
+
+    return do
+
+
 def rod_figure(phone):
     phone.page.locator(".fig.arm").click()
     dialog(phone)
@@ -228,6 +236,9 @@ SCREENS = {
     "walls-corner": ("/walls/kitchen", "Walls, Kitchen", corner_side),
     "rod": ("/run/window-run", "Rod, Window run", nothing),
     "rod-list": ("/run/window-run", "Rod, Window run", rod_list),
+    "rod-batten": ("/run/window-run", "Rod, Window run", rod_page("Batten")),
+    "rod-fit": ("/run/window-run", "Rod, Window run", rod_page("Fit")),
+    "rod-drawings": ("/run/window-run", "Rod, Window run", rod_page("Drawings")),
     "rod-figure": ("/run/side-run", "Rod, Side run", rod_figure),
     "rod-counter": ("/run/counter", "Rod, Counter", nothing),
     "corners": ("/corners/kitchen", "Corners, Kitchen", nothing),

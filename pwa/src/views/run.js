@@ -9,44 +9,62 @@ import { to } from "../ui/router.js";
 import { shape } from "../ui/shapes.js";
 import { planLine } from "./frame.js";
 import { inOrder, made, nextOpen, rows, shownMark, state } from "./rod_marks.js";
-import { batten, fits, lines, scribes } from "./run_wall.js";
+import { batten, fits, scribes } from "./run_wall.js";
 
-const ROWS = { base: "Base and tall", wall: "Wall units" };
+const ROWS = { base: "Base", wall: "Wall units" };
+
+const PAGES = [["marks", "Marks"], ["batten", "Batten"], ["fit", "Fit"], ["drawings", "Drawings"]];
 
 export function run(app) {
   const part = app.pack.parts[`run/${app.route.run}`];
   const { marks } = part.rod;
   const ticked = ticks(part, app.known);
   const row = app.view.row ?? rows(marks)[0] ?? "base";
-  return html`${against(part)}
-    ${marks.length ? card(app, part, inOrder(marks, row), row, ticked) : html`<p class="notice">There is nothing to mark on this rod: the run has no item that can be placed. What is missing is said below.</p>`}
-    ${planLine(app, `run/${app.route.run}`)}
+  const page = app.view.page ?? "marks";
+  const held = (id, body) => html`<div class="keep-wide stack" ?hidden=${page !== id}>${body}</div>`;
+  return html`<div class="rod-pages">
+    ${tabs("What to see", PAGES, page, (id) => ({ page: id }), "only-narrow")}
+    ${against(part)}
+    ${held("marks", html`${marks.length
+      ? card(app, part, inOrder(marks, row), row, ticked)
+      : html`<p class="notice">There is nothing to mark on this rod: the run has no item that can be placed. What is missing is said under Fit.</p>`}
+      ${planLine(app, `run/${app.route.run}`)}`)}
     <div class="two">
-      <div class="stack">${drawing(part.strip)}${batten(part.batten)}${fillers(part.rod.fillers)}${scribes(part.scribes)}</div>
-      <div class="stack">${rod(part.rod)}${lines(part.lines)}${drawing(part.plan)}${fits(part.fits)}${drawing(part.elevation)}</div>
+      ${held("batten", html`${batten(part.batten, part.lines)}${scribes(part.scribes)}`)}
+      ${held("fit", html`${rod(part.rod)}${fillers(part.rod.fillers)}${fits(part.fits)}`)}
     </div>
-    <div id="said">${findings(part.findings)}</div>
-    ${beside(app, part)}`;
+    ${held("drawings", html`<div class="two"><div class="stack">${drawing(part.plan)}${drawing(part.elevation)}</div><div class="stack">${drawing(part.strip)}</div></div>`)}
+    <div id="said" class="keep-wide" ?hidden=${page !== "fit"}>${findings(part.findings)}</div>
+    ${page === "marks" ? nothing : html`<div class="only-narrow">${planLine(app, `run/${app.route.run}`)}</div>`}
+    ${beside(app, part)}</div>`;
 }
+
+const tabs = (label, options, now, set, more = "") => html`<div class="tabs ${more}" role="group" aria-label=${label}>${options.map(([id, words]) => html`<button type="button"
+  aria-pressed=${String(now === id)} @click=${on("view", set(id))}>${words}</button>`)}</div>`;
 
 /** What stands against the run is said before the first mark is made, in one line. */
 function against(part) {
   const count = (severity) => part.findings.filter((one) => one.severity === severity).length;
   const [stop, warn] = [count("stop"), count("warn")];
   if (!stop && !warn) return nothing;
-  return html`<button class="row against ${stop ? "stop" : "warn"}" type="button" @click=${() => document.getElementById("said")?.scrollIntoView({ block: "start" })}>
-    ${shape(stop ? "stop" : "warn", "st")}<span class="grow">${counts({ stop, warn })}: read that before you mark</span>${shape("go", "go")}</button>`;
+  return html`<button class="row against ${stop ? "stop" : "warn"}" type="button" @click=${showSaid}>
+    ${shape(stop ? "stop" : "warn", "st")}<span class="grow">${counts({ stop, warn })}: read first</span>${shape("go", "go")}</button>`;
+}
+
+/** They are at the foot of a desk, and on a page of their own on a phone. */
+function showSaid(event) {
+  emit(event, "view", { page: "fit" });
+  document.getElementById("said")?.scrollIntoView({ block: "start" });
 }
 
 function card(app, part, list, row, ticked) {
   const as = app.view.as ?? "one";
   const { done, of } = made(list, ticked);
   const all = rows(part.rod.marks);
-  const choice = (label, options, now, set) => html`<div class="tabs" role="group" aria-label=${label}>${options.map(([id, words]) => html`<button type="button"
-    aria-pressed=${String(now === id)} @click=${on("view", set(id))}>${words}</button>`)}</div>`;
   return html`<section class="stack rod-card" aria-label="Marks">
-    ${all.length > 1 ? choice("Which row", all.map((id) => [id, ROWS[id]]), row, (id) => ({ row: id, mark: null })) : nothing}
-    <div class="only-narrow">${choice("How marks are shown", [["one", "One at a time"], ["list", `List, ${done} of ${of} marked`]], as, (id) => ({ as: id }))}</div>
+    <div class="choice">${all.length > 1 ? tabs("Which row", all.map((id) => [id, ROWS[id]]), row, (id) => ({ row: id, mark: null })) : nothing}
+      ${tabs("How marks are shown", all.length > 1 ? [["list", `List, ${done} of ${of}`]] : [["one", "One at a time"], ["list", `List, ${done} of ${of} marked`]], as,
+        (id) => ({ as: id === as ? "one" : id }), "only-narrow")}</div>
     <div class="desk"><div class="keep-wide" ?hidden=${as !== "one"}>${large(app, part, list, ticked)}</div>
       <div class="keep-wide" ?hidden=${as === "one"}>${listed(part, list, ticked)}</div></div></section>`;
 }
@@ -61,8 +79,8 @@ function large(app, part, list, ticked) {
     <h2 aria-live="polite">${mark.name}</h2>
     <p class="from">from the left, mm</p>
     <p class="far" .style=${`--digits:${mark.from_left.text.length}`}>${fig(mark.from_left, { name: `${mark.name}, from the left`, size: "arm" })}</p>
-    <div class="ends-of"><div class="end"><span>from the anchor</span>${fig(mark.from_anchor, { name: `${mark.name}, from the anchor`, size: "big" })}</div>
-      <div class="end"><span>from the right</span>${fig(mark.from_right, { name: `${mark.name}, from the right`, size: "big" })}</div></div>
+    <div class="ends-of"><div class="end"><span>from anchor</span>${fig(mark.from_anchor, { name: `${mark.name}, from the anchor`, size: "big" })}</div>
+      <div class="end"><span>from right</span>${fig(mark.from_right, { name: `${mark.name}, from the right`, size: "big" })}</div></div>
     ${shifted(mark, tick, moved)}
     ${rivals ? html`<p class="notice stop"><b>This mark was ticked twice, at two distances.</b> Neither counts: look at the batten, and tick it again.</p>` : nothing}
     ${mark.order > 0 ? act(part, list, mark, tick, ticked) : nothing}

@@ -4,7 +4,7 @@ import { fig, pairs } from "../ui/figure.js";
 
 const STOREYS = { base: "What stands", tall: "Tall units", wall: "What hangs" };
 
-export const lines = (all) => (all.length
+const lines = (all) => (all.length
   ? html`<section class="sect"><h2>Line of the backs</h2>${all.map((one) => html`<div class="card"><h3>${STOREYS[one.storey] ?? one.storey}</h3>
       <p>${one.words}</p>
       ${one.read ? nothing : html`<p class="notice warn">No wall is read here: the job's void is taken as it stands.</p>`}
@@ -14,8 +14,10 @@ export const lines = (all) => (all.length
       ])}</div>`)}</section>`
   : nothing);
 
-export function batten(one) {
-  if (!one) return nothing;
+/** What is packed and cut, then the line of backs that it follows from. */
+export const batten = (one, all) => html`${one ? packed(one) : html`<p class="notice">This run has no batten: it stands free, or the job gives none.</p>`}${lines(all)}`;
+
+function packed(one) {
   return html`<section class="sect"><h2>Batten and packing</h2>
     ${one.caution ? html`<p class="notice warn caution"><b>Caution.</b> ${one.caution}</p>` : nothing}
     ${one.fixings.length
