@@ -126,3 +126,15 @@ def test_turning_the_room_changes_no_length():
         dataclasses.replace(run, x_mm=-run.y_mm, y_mm=run.x_mm, bearing_deg=run.bearing_deg + 90) for run in room.runs
     ]
     assert lengths(dataclasses.replace(room, runs=tuple(turned))) == pytest.approx(lengths(room))
+
+
+def test_a_return_longer_than_the_board_is_joined_from_the_front_on_and_that_is_said():
+    """FP: 7500 deep, recess 50 in front and at the back, both boards 16: 7500 - 2 x 66 = 7368 = 3000 + 3000 + 1368."""
+    room = room_with(island(unit("a", depth_mm=7500.0)))
+    pieces, findings = plinth_pieces(job_of(room), room, all_placed(room), LEVEL, 875.0, {})
+    right, left = ([one for one in pieces if f"return at the {side}" in one.name] for side in ("right", "left"))
+    assert [round(one.length.mm, 6) for one in right] == [3000, 3000, 1368]
+    assert [round(one.length.mm, 6) for one in left] == [1368, 3000, 3000], "facing it, its front is on the right"
+    assert [(one.left_end.kind.value, one.right_end.kind.value) for one in right] == [("butts", "joint"), ("joint", "joint"), ("joint", "butts")]
+    told = [one for one in findings if one.rule == "plinth.joint_shows"]
+    assert [one.wrong for one in told] == ["It is 7368 long and the board 3000: it needs a joint that nothing hides."] * 2

@@ -220,13 +220,15 @@ def _unit(
             at_mm = set_heights[leg.place.id]
             set_at = figure(at_mm, step_mm, "As set and ticked on the bench.")
             if abs(mm - at_mm) > job.tolerances.leg_set_mm + SAME_MM:
-                wind = figure(whole - at_mm, step_mm, f"{whole} now less {set_at.text} as set.", signed=True)
+                wind = figure(whole - at_mm, step_mm, f"{text_mm(whole)} now less {set_at.text} as set.", signed=True)
         legs.append(
             LegHeight(
                 leg.place,
                 level,
                 figure(mm, LEG_STEP_MM, f"{sum_words}, less {floor_words(level, names, step_mm)}."),
-                figure(whole - preset, LEG_STEP_MM, f"{whole} less the preset {preset}.", signed=True),
+                figure(
+                    whole - preset, LEG_STEP_MM, f"{text_mm(whole)} less the preset {text_mm(preset)}.", signed=True
+                ),
                 exact=back,
                 bench_column=columns.index(round(leg.place.x_mm, 6)),
                 bench_row=1 if back else 0,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from oddleg.job import Job, PlinthBoard, Point, Room, Run
@@ -79,8 +79,13 @@ def plinth_lengths(
                 over=tuple(over),
             )
         )
-    lengths += _returns(room, line, lines)
-    return lengths, [_joint_in_unit(line, at_mm, board, step_mm) for at_mm in forced]
+    findings = [_joint_in_unit(line, at_mm, board, step_mm) for at_mm in forced]
+    for one, front_first in _returns(room, line, lines):
+        parts = _in_boards(one, board.length_mm, front_first)
+        lengths += parts
+        if len(parts) > 1:
+            findings.append(_joint_in_return(one, board, step_mm))
+    return lengths, findings
 
 
 def _span(names: Sequence[str]) -> str:
@@ -116,9 +121,10 @@ def joints(line: PlinthLine, stock_mm: float) -> tuple[list[float], list[float]]
     return cuts, forced
 
 
-def _returns(room: Room, line: PlinthLine, lines: Sequence[PlinthLine]) -> Iterator[PlinthLength]:
+def _returns(room: Room, line: PlinthLine, lines: Sequence[PlinthLine]) -> Iterator[tuple[PlinthLength, bool]]:
     """Behind the face of a visible end, back to the wall; in a run that stands free to the back of the back piece that
-    ends there too, which then has no return of its own, or else to the units' backs."""
+    ends there too, which then has no return of its own, or else to the units' backs. Each in one length, and whether
+    its left end is the one at the front."""
     thick_mm = room.plinth.thickness_mm
     covered_mm = line.face_mm - thick_mm
     front = PlinthEnd(EndKind.BUTTS, "butts against the back of the front piece")
@@ -143,7 +149,7 @@ def _returns(room: Room, line: PlinthLine, lines: Sequence[PlinthLine]) -> Itera
         unit = line.under[-1 if right else 0]
         # Facing a right-hand return, the wall is on your right; facing a left-hand one, on your left.
         start, stop, ends = (at_front, at_back, (front, back)) if right else (at_back, at_front, (back, front))
-        yield PlinthLength(
+        made = PlinthLength(
             line.run,
             f"{line.run.name}, return at the {'right' if right else 'left'} of {unit.item.name}",
             start,
@@ -156,6 +162,34 @@ def _returns(room: Room, line: PlinthLine, lines: Sequence[PlinthLine]) -> Itera
             f"From the back of the front piece's board ({text_mm(thick_mm)} thick) to {to}.",
             returns=True,
         )
+        yield made, right
+
+
+def _in_boards(one: PlinthLength, stock_mm: float, front_first: bool) -> list[PlinthLength]:
+    """A return in lengths that a board gives: whole ones from the front, where it is seen first, and what is left."""
+    whole_mm = one.length_mm
+    count = max(1, math.ceil((whole_mm - SAME_MM) / stock_mm))
+    from_front = [min(number * stock_mm, whole_mm) for number in range(count + 1)]
+    at = from_front if front_first else [whole_mm - mm for mm in reversed(from_front)]
+    joint = PlinthEnd(EndKind.JOINT, "joint in the return")
+    marks = [_along(one, mm / whole_mm) for mm in at]
+    return [
+        replace(
+            one,
+            start=start,
+            stop=stop,
+            left_end=one.left_end if number == 0 else joint,
+            right_end=one.right_end if number == count - 1 else joint,
+        )
+        for number, (start, stop) in enumerate(pairwise(marks))
+    ]
+
+
+def _along(one: PlinthLength, share: float) -> Point:
+    def between(start_mm: float, stop_mm: float) -> float:
+        return start_mm + share * (stop_mm - start_mm)
+
+    return Point(between(one.start.x_mm, one.stop.x_mm), between(one.start.y_mm, one.stop.y_mm))
 
 
 def _back_piece(line: PlinthLine, right: bool, lines: Sequence[PlinthLine]) -> PlinthLine | None:
@@ -196,4 +230,17 @@ def _joint_in_unit(line: PlinthLine, at_mm: float, board: PlinthBoard, step_mm: 
         "Take a longer board, or hide the joint by hand.",
         "joints are hidden where two units meet (common practice)",
         concerns=(line.run.id,),
+    )
+
+
+def _joint_in_return(one: PlinthLength, board: PlinthBoard, step_mm: float) -> Finding:
+    return Finding(
+        "plinth.joint_shows",
+        Severity.WARN,
+        one.name,
+        f"It is {text_mm(one.length_mm, step_mm)} long and the board {text_mm(board.length_mm, step_mm)}: it needs a "
+        "joint that nothing hides.",
+        "Take a longer board, or let the joint show at its far end.",
+        "joints are hidden where two units meet (common practice)",
+        concerns=one.concerns,
     )
