@@ -113,7 +113,8 @@ def _plan(
         row = arm.row(hangs=False)
         _, front = first_front(row)
         for one in row:
-            if takes_up(one.item) and arm.near_far_mm(one)[1] > other.deepest_mm():
+            near_mm, far_mm = arm.near_far_mm(one)
+            if takes_up(one.item) and far_mm > other.deepest_mm() and near_mm < shown[arm.side]:
                 shape, spot = _strip(sight, arm, one, row)
                 marks += shape
                 wide = text_mm(one.right_mm - one.left_mm, rounding_mm)
