@@ -2,6 +2,7 @@
 
 import numpy as np
 from sample_plinth import plinth
+from sample_set_out import plain
 
 from oddleg.job import (
     Appliance,
@@ -33,6 +34,7 @@ from oddleg.plan.finished_floor import Floor
 from oddleg.plan.legs import LegHeight, LegPlace, UnitLegs
 from oddleg.plan.levels import Levels, Misclosure, Plane, StationLevel
 from oddleg.plan.rod import placed_items
+from oddleg.plan.setting_out import SettingOut
 from oddleg.plan.site import Site
 from oddleg.plan.stations import PlannedStation, StationList
 from oddleg.plan.surfaces import Spot, Surface, SurfaceLevel
@@ -213,9 +215,11 @@ def units():
     )
 
 
-def room_plan(decided=True, with_units=None, open_one=True, of_room=None):
+def room_plan(decided=True, with_units=None, open_one=True, of_room=None, set_outs=None):
+    """`set_outs`: of its runs, by hand; without them each is set out from its zero."""
     one = of_room or room()
-    here = tuple(placed for run in one.runs for placed in placed_items(run))
+    out = SettingOut(set_outs or tuple(plain(run) for run in one.runs), (), (), (), ())
+    here = out.placed
     spots = surface(open_one)
     listed = station_list(open_one)
     levels = tuple(
@@ -238,7 +242,7 @@ def room_plan(decided=True, with_units=None, open_one=True, of_room=None):
     if with_units is None:
         with_units = units() if decided else ()
     return RoomPlan(
-        one, Site(), here, listed, tuple((each, 14) for each in set_ups()), (), adjusted, floor,
+        one, Site(), out, here, listed, tuple((each, 14) for each in set_ups()), (), adjusted, floor,
         (("highest", figure(-1.0, signed=True)), ("lowest", figure(-10.0, signed=True))), (), datum(decided), with_units, (),
         plinth() if decided else None,
     )  # fmt: skip

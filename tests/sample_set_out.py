@@ -214,6 +214,17 @@ def set_out(of_run=None, anchor_mm=1070.5, points=WALL):
     )
 
 
+def plain(of_run):
+    """A run whose wall nobody read and that has no batten: set out from its zero, to its own void."""
+    unread = replace(
+        line(of_run), read=False, back_mm=of_run.void_mm, binding=(), set_out=of_run, words="The void as the job says."
+    )
+    out = rod(of_run, 0.0)
+    return RunSetOut(
+        of_run, None, unread, None, replace(out, run=of_run, anchor_words="From the left end."), None, (), ()
+    )
+
+
 def of_widths(*widths_mm, name="Long run", id="long-run"):
     """A run of so many carcasses and nothing else, its wall read every 600."""
     items = tuple(carcass(f"unit-{n}", f"base {n}", width) for n, width in enumerate(widths_mm, 1))

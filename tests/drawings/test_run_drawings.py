@@ -9,13 +9,14 @@ import sample_plan as sample
 import sample_set_out as runs
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from text_boxes import text_box
 
-from oddleg.drawings.lettering import SMALL_MM, text_width_mm
+from oddleg.drawings.lettering import SMALL_MM
 from oddleg.drawings.rod_strip import strip_drawing
-from oddleg.drawings.run_elevation import run_elevation
+from oddleg.drawings.run_elevation import run_elevations
 from oddleg.drawings.run_items import item_tags, run_heights
-from oddleg.drawings.run_plan import run_plan
-from oddleg.drawings.running import spread, stretches
+from oddleg.drawings.run_plan import run_plans
+from oddleg.drawings.running import kept_apart, stretches
 from oddleg.drawings.staircase import staircase
 from oddleg.drawings.svg import svg
 from oddleg.plan.figure import figure
@@ -32,11 +33,13 @@ def numbers_of(set_out):
 def elevation(set_out, datum=DATUM, width_mm=90.0, floor_mm=-871.5):
     placed = set_out.rod.placed
     heights = run_heights(sample.job(), sample.room(), placed, placed, floor_mm)
-    return run_elevation(set_out, heights, datum, numbers_of(set_out), width_mm)
+    (drawing,) = run_elevations(set_out, heights, datum, numbers_of(set_out), width_mm)
+    return drawing
 
 
 def plan(set_out, width_mm=90.0):
-    return run_plan(set_out, numbers_of(set_out), width_mm)
+    (drawing,) = run_plans(set_out, numbers_of(set_out), width_mm)
+    return drawing
 
 
 def strip(set_out, width_mm=90.0):
@@ -80,17 +83,6 @@ def points(one):
     return [tuple(map(float, pair.split(","))) for pair in one.get("points").split()]
 
 
-def box(one):
-    """Left, top, right, bottom of a text on paper, from the font's widths; capitals are 0.668 of the size high."""
-    size_mm, x_mm, y_mm = (float(one.get(name)) for name in ("font-size", "x", "y"))
-    width_mm = text_width_mm(one.text, size_mm, one.get("font-weight") == "700")
-    before_mm = {"start": 0.0, "middle": width_mm / 2, "end": width_mm}[one.get("text-anchor", "start")]
-    if one.get("transform"):
-        assert one.get("transform") == f"rotate(-90 {one.get('x')} {one.get('y')})"
-        return x_mm - 0.668 * size_mm, y_mm - (width_mm - before_mm), x_mm, y_mm + before_mm
-    return x_mm - before_mm, y_mm - 0.668 * size_mm, x_mm - before_mm + width_mm, y_mm
-
-
 @pytest.mark.parametrize("drawn", [elevation, plan, strip])
 @pytest.mark.parametrize("name", sample_runs())
 @pytest.mark.parametrize("width_mm", [90.0, 182.0])
@@ -98,7 +90,7 @@ def test_no_text_is_too_small_or_runs_off_the_paper_or_on_another(drawn, name, w
     drawing = drawn(sample_runs()[name], width_mm=width_mm)
     boxes = []
     for one in read(drawing).iter(f"{SVG}text"):
-        left, top, right, bottom = box(one)
+        left, top, right, bottom = text_box(one)
         assert float(one.get("font-size")) >= SMALL_MM
         assert left >= 0 and right <= drawing.width_mm + 0.01, one.text
         assert top >= 0 and bottom <= drawing.height_mm, one.text
@@ -139,7 +131,7 @@ def test_marks_lie_on_three_dimension_lines_where_their_figures_say():
 
 def test_the_elevation_is_not_mirrored():
     root = read(elevation(runs.set_out()))
-    at = {one.text: box(one)[0] for one in root.iter(f"{SVG}text")}
+    at = {one.text: text_box(one)[0] for one in root.iter(f"{SVG}text")}
     # As you face the wall: pans (1), sink (2), dishwasher (C), drawers (3); figures grow to the right.
     assert at["1"] < at["2"] < at["C"] < at["3"]
     assert at["670.5"] < at["2570.5"]
@@ -269,15 +261,15 @@ def test_tags_are_units_numbers_or_letters_and_are_listed():
 @settings(derandomize=True, deadline=None, max_examples=60)
 @given(st.lists(st.floats(0, 82), min_size=1, max_size=20))
 def test_figures_that_are_spread_keep_their_order_and_their_distance(places):
-    moved = spread(sorted(places), 3.0, 0.0, 82.0)
+    moved = kept_apart(sorted(places), 3.0, 0.0, 82.0)
     assert all(b - a >= 3.0 - 1e-9 for a, b in pairwise(moved))
     assert moved[0] >= -1e-9 and moved[-1] <= 82.0 + 1e-9
 
 
 def test_figures_with_room_enough_are_not_moved():
-    assert spread([1.0, 10.0, 30.0], 3.0, 0.0, 82.0) == [1.0, 10.0, 30.0]
+    assert kept_apart([1.0, 10.0, 30.0], 3.0, 0.0, 82.0) == [1.0, 10.0, 30.0]
     # Two that meet share the move: 10 and 10 at 3 apart are 8.5 and 11.5.
-    assert spread([10.0, 10.0], 3.0, 0.0, 82.0) == [8.5, 11.5]
+    assert kept_apart([10.0, 10.0], 3.0, 0.0, 82.0) == [8.5, 11.5]
 
 
 @settings(derandomize=True, deadline=None, max_examples=60)

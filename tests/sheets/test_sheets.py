@@ -14,7 +14,7 @@ from oddleg.sheets import SheetSource, UnknownSheet, sheet_names, sheet_pdf
 
 SOURCE = SheetSource(3, "revision 3, entries to 57", "25 November 2026")
 REACHED = replace(SOURCE, origin="https://office.example:8443")
-NAMES = ("survey-kitchen", "legs-kitchen", "labels-kitchen", "plinth-kitchen")
+NAMES = ("survey-kitchen", "legs-kitchen", "labels-kitchen", "plinth-kitchen", "rod-window-run")
 
 
 def opened(name, plan=None, source=SOURCE):
@@ -47,13 +47,19 @@ def many_units(count):
     return tuple(replace(unit, placed=placed, number=n) for n, placed in enumerate(items, 1))
 
 
-def test_every_room_has_its_sheets():
-    assert sheet_names(sample.plan()) == [
+def test_every_room_and_every_run_has_its_sheets():
+    names = sheet_names(sample.plan())
+    for name, title in (
         ("survey-kitchen", "Survey and datum, Kitchen"),
         ("legs-kitchen", "Legs, Kitchen"),
         ("labels-kitchen", "Labels, Kitchen"),
         ("plinth-kitchen", "Plinth, Kitchen"),
-    ]
+        ("rod-window-run", "Rod, Window run"),
+        ("strip_a4-window-run", "Rod at full size, A4, Window run"),
+        ("strip_a3-counter", "Rod at full size, A3, Counter"),
+    ):
+        assert (name, title) in names
+    assert len(dict(names)) == len(names)
 
 
 @pytest.mark.parametrize(

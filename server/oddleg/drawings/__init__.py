@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from oddleg.job import Job
 from oddleg.plan import Plan, RoomPlan
 from oddleg.plan.legs import unit_numbers
+from oddleg.plan.setting_out import RunSetOut
 
 from .corner import corner_drawing
 from .datum import datum_drawing
@@ -11,11 +13,18 @@ from .floor import floor_drawing
 from .legs import bench_drawing, fitted_drawing
 from .plinth import layout_drawing, piece_drawing, piece_numbers, plinth_plan
 from .primitives import Drawing
+from .rod_strip import strip_drawing
 from .room_plan import GREATEST_HEIGHT_MM, LARGE_HEIGHT_MM, LARGE_WIDTH_MM, PHONE_WIDTH_MM
+from .run_elevation import run_elevations
+from .run_items import run_heights
+from .run_plan import run_plans
+from .strip_tiles import PAPERS, strip_tiles
 from .survey import survey_drawing
 from .svg import svg
+from .tall import tall_drawings
 
 __all__ = [
+    "PAPERS",
     "Drawing",
     "bench_drawing",
     "corner_drawings",
@@ -31,8 +40,11 @@ __all__ = [
     "plan_of_survey",
     "plinth_drawings",
     "plinth_plan",
+    "run_drawings",
+    "strip_tiles",
     "survey_drawing",
     "svg",
+    "tall_drawings",
 ]
 
 
@@ -69,7 +81,31 @@ def part_drawings(plan: Plan) -> dict[str, dict[str, Drawing]]:
         if room.plinth is not None:
             found[f"plinth/{id}"] = plinth_drawings(room)
         found[f"corners/{id}"] = corner_drawings(room, plan.job.rounding_mm)
+        for run in room.setting_out.runs:
+            pictures = run_drawings(plan.job, room, run)
+            numbers = unit_numbers(room.placed)
+            found[f"run/{run.run.id}"] = {
+                "strip": strip_drawing(run, numbers, PHONE_WIDTH_MM),
+                **{field: one for field, (one,) in pictures.items()},
+            }
+        if room.tall_wall is not None:
+            found[f"tall/{id}"] = tall_drawings(room, plan.job.base_carcass_height_mm)
     return found
+
+
+def run_drawings(
+    job: Job, room: RoomPlan, run: RunSetOut, width_mm: float = PHONE_WIDTH_MM, greatest_height_mm: float | None = None
+) -> dict[str, tuple[Drawing, ...]]:
+    """`plan` and `elevation` of a run; each in one drawing unless it may be no higher than `greatest_height_mm`."""
+    numbers = unit_numbers(room.placed)
+    datum = room.datum.decided.datum if room.datum.decided is not None else None
+    finished = room.floor.finished
+    floor_mm = None if datum is None or not finished.spots else finished.highest.level_mm - datum.mm
+    heights = run_heights(job, room.room, room.placed, run.rod.placed, floor_mm)
+    return {
+        "plan": run_plans(run, numbers, width_mm, job.rounding_mm, greatest_height_mm),
+        "elevation": run_elevations(run, heights, datum, numbers, width_mm, greatest_height_mm),
+    }
 
 
 def corner_drawings(room: RoomPlan, rounding_mm: float, width_mm: float = PHONE_WIDTH_MM) -> dict[str, Drawing]:

@@ -7,11 +7,12 @@ from collections.abc import Mapping, Sequence
 from oddleg.plan.set_out import RodMark
 from oddleg.plan.setting_out import RunSetOut
 
-from .lettering import SMALL_MM, paragraph, text_width_mm
+from .lettering import SMALL_MM, text_width_mm
 from .primitives import Circle, Drawing, Group, Line, Mark, Polygon, Text, rectangle
 from .run_elevation import anchors_mm, rod_ends, stretch_words
 from .run_items import item_tags, tag_list, tag_size_mm
 from .running import Stretch, stretches
+from .stacked import Stack
 from .staircase import staircase
 
 SCALE = 0.1
@@ -36,28 +37,24 @@ def strip_drawing(set_out: RunSetOut, numbers: Mapping[str, int], width_mm: floa
     paper = (MARGIN_MM, width_mm - MARGIN_MM - max([_label_mm(one) for one in rod.marks], default=0.0))
     crowds = [([one.x_mm for one in rod.marks if one.row == row], MOST) for row in ("base", "wall")]
     drawn = stretches(rod_ends(rod), edges, crowds, paper, (SCALE, SCALE))
-    marks: list[Mark] = []
-    y_mm = 1.0
+    stack = Stack(width_mm, MARGIN_MM)
     for number, stretch in enumerate(drawn, 1):
-        if len(drawn) > 1:
-            head = f"{number} of {len(drawn)}: {stretch_words(rod, stretch)}"
-            more, y_mm = paragraph(MARGIN_MM, y_mm, head, width_mm - 2 * MARGIN_MM)
-            marks += more
-        more, y_mm = _stretch(set_out, stretch, tags, y_mm, width_mm)
-        marks += more
-        y_mm += BETWEEN_MM
+        head = f"{number} of {len(drawn)}: {stretch_words(rod, stretch)}" if len(drawn) > 1 else ""
+
+        def piece(y_mm: float, stretch: Stretch = stretch, head: str = head) -> tuple[list[Mark], float]:
+            marks, y_mm = stack.line(y_mm, head)
+            more, y_mm = _stretch(set_out, stretch, tags, y_mm, width_mm)
+            return [*marks, *more], y_mm
+
+        stack.put(piece, BETWEEN_MM)
     walled = any(one.row == "wall" for one in rod.marks)
-    below = [
-        "A tenth of full size. Figures from the left; in circles the order of marking, full where marked."
-        + (" Over the strip: the row on the wall." if walled else ""),
-        f"Anchor (arrow): {rod.anchor_words}" if rod.marks else "This run has no marks yet.",
-        words,
-    ]
-    for line in below:
-        more, y_mm = paragraph(MARGIN_MM, y_mm, line, width_mm - 2 * MARGIN_MM)
-        marks += more
-        y_mm += 0.8
-    return Drawing(title, _alt(set_out, words), width_mm, y_mm + 1.0, tuple(marks))
+    key = "A tenth of full size. Figures from the left; in circles the order of marking, full where marked."
+    if walled:
+        key += " Over the strip: the row on the wall."
+    anchor = f"Anchor (arrow): {rod.anchor_words}" if rod.marks else "This run has no marks yet."
+    stack.words([key, anchor, words])
+    (drawing,) = stack.drawings(title, _alt(set_out, words))
+    return drawing
 
 
 def _label_mm(mark: RodMark) -> float:

@@ -5,22 +5,34 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from oddleg.job import EndsAt, Feature, Gap, Storey
+from oddleg.job import EndsAt, Feature, FeatureKind, Gap, Storey
 from oddleg.plan.figure import Figure
 from oddleg.plan.set_out import Rod, RodMark
 from oddleg.plan.setting_out import RunSetOut
 
-from .lettering import CROSSES, SMALL_MM, Area, Page, paragraph, text_width_mm
+from .lettering import CROSSES, SMALL_MM, Area, Page, text_width_mm
 from .primitives import Circle, Drawing, Group, Line, Mark, Polygon, Text, rectangle
 from .run_items import TAG_ROW_MM, RunHeights, item_tags, look_of, most_tags, tag_list, tag_row, tag_size_mm
-from .running import Stretch, Tick, dimension, dimension_height_mm, most_ticks, stretches
+from .running import Stretch, Tick, dimension, dimension_height_mm, most_ticks, scales_on, stretches
+from .stacked import Stack
 
 MARGIN_MM = 4.0
-LEAST_SCALE, GREATEST_SCALE = 0.012, 0.026
 OVER_MM = 4.0
 BETWEEN_MM = 5.0
 # A feature that would be drawn smaller than this is shown by a sign.
 LEAST_FEATURE_MM = 2.4
+# How far down an item its tag may stand, best first.
+TAG_SHARES = (0.5, 0.3, 0.7, 0.2, 0.8)
+
+
+@dataclass(frozen=True)
+class _OnWall:
+    """A feature where it lies over the rod; `span`: from and to over the datum, None where that is not known."""
+
+    feature: Feature
+    left_mm: float
+    right_mm: float
+    span: tuple[float, float] | None
 
 
 @dataclass(frozen=True)
@@ -32,49 +44,61 @@ class _View:
     datum: Figure | None
     tags: Mapping[str, str]
     scale: float
+    on_wall: tuple[_OnWall, ...]
+
+    @property
+    def greatest_mm(self) -> float:
+        return max([self.heights.greatest_mm, *(one.span[1] for one in self.on_wall if one.span)])
+
+    @property
+    def least_mm(self) -> float:
+        return min([self.heights.least_mm, *(one.span[0] for one in self.on_wall if one.span)])
 
     def down(self, top_mm: float, over_mm: float) -> float:
-        """y on the page of a level over the datum, where the highest thing drawn is at `top_mm`."""
-        return top_mm + (self.heights.greatest_mm + OVER_MM / self.scale - over_mm) * self.scale
+        """y on the page of a level over the datum, in a stretch that begins at `top_mm`."""
+        return top_mm + OVER_MM + (self.greatest_mm - over_mm) * self.scale
 
     @property
     def height_mm(self) -> float:
-        return (self.heights.greatest_mm - self.heights.least_mm) * self.scale + OVER_MM + 1.0
+        return (self.greatest_mm - self.least_mm) * self.scale + OVER_MM + 1.0
 
 
-def run_elevation(
-    set_out: RunSetOut, heights: RunHeights, datum: Figure | None, numbers: Mapping[str, int], width_mm: float
-) -> Drawing:
+def run_elevations(
+    set_out: RunSetOut,
+    heights: RunHeights,
+    datum: Figure | None,
+    numbers: Mapping[str, int],
+    width_mm: float,
+    greatest_height_mm: float | None = None,
+) -> tuple[Drawing, ...]:
     """The run in one or more stretches, each with its marks on three running dimensions below (above for the row on the
-    wall). `datum`: as decided, over the bench mark; None: not decided, then what hangs on it is drawn from the tops of
-    the base units and the wall's features only across."""
+    wall); on several drawings where one may be no higher than `greatest_height_mm`. `datum`: as decided, over the bench
+    mark; None: not decided, then what hangs on it is drawn from the tops of the base units and the wall's features only
+    across."""
     rod = set_out.rod
-    ends = rod_ends(rod)
     paper = (MARGIN_MM, width_mm - MARGIN_MM)
     rows = {row: [one for one in rod.marks if one.row == row] for row in ("base", "wall")}
     edges = [x for one in rod.placed if one.stands for x in (one.left_mm, one.right_mm)]
     tags = item_tags(rod.placed, numbers)
     crowds = [([one.x_mm for one in marks], most_ticks(paper)) for marks in rows.values()]
     crowds += [(edges, most_tags(paper, tags))]
-    drawn = stretches(ends, edges, crowds, paper, (LEAST_SCALE, GREATEST_SCALE))
-    title = f"Elevation, {set_out.run.name}"
-    marks: list[Mark] = []
-    y_mm = 1.0
-    if drawn:
-        view = _View(set_out, heights, datum, tags, drawn[0].scale)
-        for number, stretch in enumerate(drawn, 1):
-            if len(drawn) > 1:
-                words = f"Part {number} of {len(drawn)}, {stretch_words(rod, stretch)}"
-                head, y_mm = paragraph(MARGIN_MM, y_mm, words, width_mm - 2 * MARGIN_MM, bold=True)
-                marks += head
+    drawn = stretches(rod_ends(rod), edges, crowds, paper, scales_on(width_mm))
+    on_wall = _on_wall(set_out, datum)
+    stack = Stack(width_mm, MARGIN_MM, greatest_height_mm)
+    for number, stretch in enumerate(drawn, 1):
+        view = _View(set_out, heights, datum, tags, stretch.scale, on_wall)
+        head = f"Part {number} of {len(drawn)}, {stretch_words(rod, stretch)}" if len(drawn) > 1 else ""
+
+        def piece(
+            y_mm: float, view: _View = view, stretch: Stretch = stretch, head: str = head
+        ) -> tuple[list[Mark], float]:
+            marks, y_mm = stack.line(y_mm, head, bold=True)
             more, y_mm = _stretch(view, stretch, rows, y_mm, width_mm)
-            marks += more
-            y_mm += BETWEEN_MM
-    for line in _words(set_out, heights, datum, tags):
-        more, y_mm = paragraph(MARGIN_MM, y_mm, line, width_mm - 2 * MARGIN_MM)
-        marks += more
-        y_mm += 0.8
-    return Drawing(title, _alt(set_out, datum, tags), width_mm, y_mm + 1.0, tuple(marks))
+            return [*marks, *more], y_mm
+
+        stack.put(piece, BETWEEN_MM)
+    stack.words(_words(set_out, heights, datum, tags))
+    return stack.drawings(f"Elevation, {set_out.run.name}", _alt(set_out, datum, tags))
 
 
 def anchors_mm(rod: Rod) -> list[float]:
@@ -113,14 +137,19 @@ def _stretch(
         y_mm += TAG_ROW_MM
     top_mm, bottom_mm = y_mm, y_mm + view.height_mm
     page = Page(width_mm, bottom_mm)
+    page.keep_clear([Area(0.0, 0.0, width_mm, top_mm)])
     marks += _ends(view, stretch, top_mm, bottom_mm, page)
+    named = _features(view, stretch, top_mm, page)
     shapes, tags = _items(view, stretch, top_mm, page)
     paper = (MARGIN_MM, width_mm - MARGIN_MM)
     for found, row_mm, up in ((narrow[0], top_mm - 1.0, True), (narrow[1], bottom_mm + 1.4, False)):
         beside = [(x_mm, view.down(top_mm, edge_mm), tag) for x_mm, edge_mm, tag in found]
         tags += tag_row(beside, row_mm, paper, up)
     levels = _levels(view, stretch, top_mm, page)
-    marks += [*_features(view, stretch, top_mm, page), *shapes, *levels]
+    marks += [*shapes, *levels]
+    for one, shape, (x_mm, at_mm) in named:
+        words = page.label(x_mm, at_mm, 1.4, [(one.name, False)], SMALL_MM)
+        marks.append(Group((*shape, *words), "feature", (("feature", one.id),), one.name))
     for x_mm in anchors_mm(view.set_out.rod):
         if stretch.holds(x_mm):
             at_mm = stretch.at(x_mm)
@@ -183,13 +212,15 @@ def _items(view: _View, stretch: Stretch, top_mm: float, page: Page) -> tuple[li
         page.keep_clear((Area(left, area.top_mm, right, area.bottom_mm) for left, right in edges), CROSSES)
     tags: list[Mark] = []
     for area, tag in areas:
-        x_mm, y_mm = (area.left_mm + area.right_mm) / 2, (area.top_mm + area.bottom_mm) / 2
         size_mm = tag_size_mm(tag, area.right_mm - area.left_mm)
         if size_mm is None:
             continue
-        half_mm = text_width_mm(tag, size_mm, bold=True) / 2
-        page.keep_clear([Area(x_mm - half_mm, y_mm - 2.0, x_mm + half_mm, y_mm + 2.0)])
-        tags.append(Text(x_mm, y_mm + size_mm / 3, tag, size_mm, "middle", bold=True, halo=True))
+        x_mm, half_mm = (area.left_mm + area.right_mm) / 2, text_width_mm(tag, size_mm, bold=True) / 2
+        places = [area.top_mm + (area.bottom_mm - area.top_mm) * share for share in TAG_SHARES]
+        boxes = [Area(x_mm - half_mm, y_mm - 2.0, x_mm + half_mm, y_mm + 2.0) for y_mm in places]
+        box = next((one for one in boxes if page.is_free(one)), boxes[0])
+        page.keep_clear([box])
+        tags.append(Text(x_mm, box.top_mm + 2.0 + size_mm / 3, tag, size_mm, "middle", bold=True, halo=True))
     return marks, tags
 
 
@@ -227,45 +258,49 @@ def _levels(view: _View, stretch: Stretch, top_mm: float, page: Page) -> list[Ma
     return marks
 
 
-def _features(view: _View, stretch: Stretch, top_mm: float, page: Page) -> list[Mark]:
-    """Windows, sills, pipes and outlets: outlined where their height over the datum is known, else across only."""
-    marks: list[Mark] = []
-    tall = view.heights
-    wall = view.set_out.wall
-    for one in wall.features if wall is not None else view.set_out.run.features:
-        zero_mm = view.set_out.line.zero_mm
-        from_mm = max(one.left_mm - zero_mm, stretch.from_mm)
-        to_mm = min(one.right_mm - zero_mm, stretch.to_mm)
+def _on_wall(set_out: RunSetOut, datum: Figure | None) -> tuple[_OnWall, ...]:
+    """The features that lie over the rod. One of whose edges the height is not known is shown across only."""
+    zero_mm, (left_mm, right_mm) = set_out.line.zero_mm, rod_ends(set_out.rod)
+    found = []
+    for one in set_out.wall.features if set_out.wall is not None else set_out.run.features:
+        span = None
+        if datum is not None and one.bottom_mm is not None and one.top_mm is not None:
+            span = (one.bottom_mm - datum.mm, one.top_mm - datum.mm)
+        if one.right_mm - zero_mm >= left_mm and one.left_mm - zero_mm <= right_mm:
+            found.append(_OnWall(one, one.left_mm - zero_mm, one.right_mm - zero_mm, span))
+    return tuple(found)
+
+
+def _features(
+    view: _View, stretch: Stretch, top_mm: float, page: Page
+) -> list[tuple[Feature, list[Mark], tuple[float, float]]]:
+    """Windows, sills, pipes and outlets, and where each one's name belongs; seen through what stands before them."""
+    found = []
+    for one in view.on_wall:
+        from_mm, to_mm = max(one.left_mm, stretch.from_mm), min(one.right_mm, stretch.to_mm)
         if from_mm > to_mm:
             continue
         left_mm, right_mm = stretch.at(from_mm), stretch.at(to_mm)
-        low_mm, high_mm = _height_of(one, view.datum)
-        if low_mm is None or high_mm is None:
-            up_mm, down_mm = view.down(top_mm, tall.greatest_mm), view.down(top_mm, tall.floor_mm)
-            shape: list[Mark] = [Line(x, up_mm, x, down_mm, "dotted") for x in (left_mm, right_mm)]
+        low_mm, high_mm = one.span or (view.heights.floor_mm, view.greatest_mm)
+        up_mm, down_mm = view.down(top_mm, high_mm), view.down(top_mm, low_mm)
+        x_mm, y_mm = (left_mm + right_mm) / 2, (up_mm + down_mm) / 2
+        small = right_mm - left_mm < LEAST_FEATURE_MM and down_mm - up_mm < LEAST_FEATURE_MM
+        shape: list[Mark]
+        if one.span is None:
+            shape = [Line(x, up_mm, x, down_mm, "dotted") for x in (left_mm, right_mm)]
+        elif small:
+            shape = [Circle(x_mm, y_mm, 1.1, "spot")]
+            page.keep_clear([Area(x_mm - 1.3, y_mm - 1.3, x_mm + 1.3, y_mm + 1.3)])
         else:
-            up_mm = max(view.down(top_mm, high_mm), top_mm + 0.5)
-            down_mm = min(view.down(top_mm, low_mm), top_mm + view.height_mm)
-            if right_mm - left_mm < LEAST_FEATURE_MM and down_mm - up_mm < LEAST_FEATURE_MM:
-                shape = [Circle((left_mm + right_mm) / 2, (up_mm + down_mm) / 2, 1.1, "spot")]
-            else:
-                shape = [rectangle(left_mm, up_mm, right_mm, down_mm, "dashed")]
-                shape += [
-                    Line(left_mm, up_mm, right_mm, down_mm, "hair"),
-                    Line(left_mm, down_mm, right_mm, up_mm, "hair"),
-                ]
-        middle = ((left_mm + right_mm) / 2, (up_mm + down_mm) / 2)
-        shape += page.label(*middle, 1.4, [(one.name, False)], SMALL_MM)
-        marks.append(Group(tuple(shape), "feature", (("feature", one.id),), one.name))
-    return marks
-
-
-def _height_of(feature: Feature, datum: Figure | None) -> tuple[float | None, float | None]:
-    """From and to over the datum, mm; a feature of one known edge has a little height."""
-    if datum is None:
-        return None, None
-    low, high = feature.bottom_mm, feature.top_mm
-    return None if low is None else low - datum.mm, None if high is None else high - datum.mm
+            shape = [rectangle(left_mm, up_mm, right_mm, down_mm, "dashed")]
+            across, along = (up_mm, down_mm), (left_mm, right_mm)
+            page.keep_clear(Area(left_mm, y - 0.3, right_mm, y + 0.3) for y in across)
+            page.keep_clear(Area(x - 0.3, up_mm, x + 0.3, down_mm) for x in along)
+            if one.feature.kind is FeatureKind.WINDOW:
+                shape.append(Line(left_mm, up_mm, right_mm, down_mm, "hair"))
+                shape.append(Line(left_mm, down_mm, right_mm, up_mm, "hair"))
+        found.append((one.feature, shape, (x_mm, y_mm)))
+    return found
 
 
 def _words(set_out: RunSetOut, heights: RunHeights, datum: Figure | None, tags: Mapping[str, str]) -> list[str]:

@@ -11,7 +11,7 @@ from oddleg.plan.rod import Placed
 
 from .lettering import SMALL_MM, text_width_mm
 from .primitives import Line, Mark, Text
-from .running import spread
+from .running import kept_apart
 
 TAG_SIZES_MM = (4.2, SMALL_MM)
 TAG_GAP_MM = 0.8
@@ -59,7 +59,7 @@ def tag_row(
         return []
     shown = sorted(beside)
     wide_mm = max(text_width_mm(tag, SMALL_MM, True) for *_, tag in shown)
-    moved = spread([x for x, *_ in shown], wide_mm + TAG_GAP_MM, paper_mm[0], paper_mm[1])
+    moved = kept_apart([x for x, *_ in shown], wide_mm + TAG_GAP_MM, paper_mm[0], paper_mm[1])
     marks: list[Mark] = []
     for (x_mm, edge_mm, tag), at_mm in zip(shown, moved, strict=True):
         base_mm = row_mm - 0.6 if up else row_mm + SMALL_MM * 0.9
@@ -98,8 +98,8 @@ class RunHeights:
 
     @property
     def greatest_mm(self) -> float:
-        tops = [high for _, high in self.spans.values()]
-        return max([self.top_mm, *tops, *(self.worktop_mm or ())])
+        tops = (high for _, high in self.spans.values())
+        return max((self.top_mm, *tops, *(self.worktop_mm or ())), default=0.0)
 
 
 def run_heights(

@@ -4,7 +4,7 @@ packed behind the batten, and what stands or hangs in front of it."""
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from oddleg.job import Carcass, CornerPost, Filler, Gap, OpenUnit, WallHeight
 from oddleg.plan.figure import text_mm
@@ -14,14 +14,14 @@ from oddleg.plan.rod import Placed
 from oddleg.plan.setting_out import RunSetOut
 from oddleg.plan.wall import Wall
 
-from .lettering import CAP_HEIGHT, SMALL_MM, paragraph, text_width_mm
+from .lettering import CAP_HEIGHT, SMALL_MM, text_width_mm
 from .primitives import Circle, Drawing, Group, Line, Mark, Polygon, Polyline, Text, rectangle
 from .run_elevation import rod_ends, stretch_words
 from .run_items import TAG_ROW_MM, item_tags, look_of, most_tags, tag_list, tag_row, tag_size_mm
-from .running import LEADER_MM, PITCH_MM, Stretch, most_ticks, spread, stretches
+from .running import LEADER_MM, PITCH_MM, Stretch, kept_apart, most_ticks, scales_on, stretches
+from .stacked import Stack
 
 MARGIN_MM = 4.0
-LEAST_SCALE, GREATEST_SCALE = 0.012, 0.026
 FACTORS = (1, 2, 5, 10, 20, 50, 100, 200)
 VOID_DEEP_MM = 13.0
 WALL_DEEP_MM = 2.5
@@ -82,44 +82,50 @@ class _Row:
         return max([self.line.greatest_void.mm, *(void for one in self.heights for _, void in self.points(one)), 1.0])
 
 
-def run_plan(set_out: RunSetOut, numbers: Mapping[str, int], width_mm: float, rounding_mm: float = 0.5) -> Drawing:
+def run_plans(
+    set_out: RunSetOut,
+    numbers: Mapping[str, int],
+    width_mm: float,
+    rounding_mm: float = 0.5,
+    greatest_height_mm: float | None = None,
+) -> tuple[Drawing, ...]:
     """The run from above with its wall at the top, in one or more stretches; the row on the wall, if any, after what
-    stands. Void and packing stand over the wall where they are read or packed."""
+    stands. Void and packing stand over the wall where they are read or packed. Several drawings where one may be no
+    higher than `greatest_height_mm`."""
     rows = _rows(set_out)
     paper = (MARGIN_MM, width_mm - MARGIN_MM)
     tags = item_tags(set_out.rod.placed, numbers)
-    marks: list[Mark] = []
-    y_mm = 1.0
+    stack = Stack(width_mm, MARGIN_MM, greatest_height_mm)
     words: list[str] = []
     for row in rows:
         edges = [x for one in row.placed for x in (one.left_mm, one.right_mm)]
         figures = _figures(row, rounding_mm)
         crowds = (([x for x, *_ in figures], most_ticks(paper)), (edges, most_tags(paper, tags)))
-        drawn = stretches(rod_ends(set_out.rod), edges, crowds, paper, (LEAST_SCALE, GREATEST_SCALE))
+        drawn = stretches(_ends(set_out, row), edges, crowds, paper, scales_on(width_mm))
         if not drawn:
             continue
         factor = next((one for one in reversed(FACTORS) if row.greatest_mm * drawn[0].scale * one <= VOID_DEEP_MM), 1)
-        shown = _Row(row.name, row.line, row.wall, row.heights, row.placed, row.fixings, factor)
+        shown = replace(row, factor=factor)
         for number, stretch in enumerate(drawn, 1):
-            head = (
-                row.name
-                if len(drawn) == 1
-                else f"{row.name}, part {number} of {len(drawn)}, {stretch_words(set_out.rod, stretch)}"
-            )
-            if len(rows) > 1 or len(drawn) > 1:
-                more, y_mm = paragraph(MARGIN_MM, y_mm, head, width_mm - 2 * MARGIN_MM, bold=True)
-                marks += more
-            more, y_mm = _stretch(shown, stretch, figures, tags, y_mm, width_mm)
-            marks += more
-            y_mm += BETWEEN_MM
+            head = row.name if len(rows) > 1 else ""
+            if len(drawn) > 1:
+                head = f"{row.name}, part {number} of {len(drawn)}, {stretch_words(set_out.rod, stretch)}"
+
+            def piece(
+                y_mm: float,
+                shown: _Row = shown,
+                stretch: Stretch = stretch,
+                figures: Sequence[tuple[float, str, str]] = figures,
+                head: str = head,
+            ) -> tuple[list[Mark], float]:
+                marks, y_mm = stack.line(y_mm, head, bold=True)
+                more, y_mm = _stretch(shown, stretch, figures, tags, y_mm, width_mm)
+                return [*marks, *more], y_mm
+
+            stack.put(piece, BETWEEN_MM)
         words += _row_words(shown, len(rows) > 1)
-    words += [_key(rows), tag_list(set_out.rod.placed, tags) or "This run has no items yet."]
-    for line in words:
-        more, y_mm = paragraph(MARGIN_MM, y_mm, line, width_mm - 2 * MARGIN_MM)
-        marks += more
-        y_mm += 0.8
-    alt = _alt(set_out, rows, rounding_mm, tags)
-    return Drawing(f"Plan, {set_out.run.name}", alt, width_mm, y_mm + 1.0, tuple(marks))
+    stack.words([*words, _key(rows), tag_list(set_out.rod.placed, tags) or "This run has no items yet."])
+    return stack.drawings(f"Plan, {set_out.run.name}", _alt(set_out, rows, rounding_mm, tags))
 
 
 def _rows(set_out: RunSetOut) -> list[_Row]:
@@ -133,6 +139,13 @@ def _rows(set_out: RunSetOut) -> list[_Row]:
         hanging = tuple(one for one in placed if not one.stands)
         rows.append(_Row("What hangs", set_out.hanging_line, set_out.wall, (WallHeight.WALL_UNITS,), hanging, ()))
     return rows
+
+
+def _ends(set_out: RunSetOut, row: _Row) -> tuple[float, float]:
+    """As far as the rod goes, and as the wall is read: in a corner what holds the line may lie behind the other run."""
+    left_mm, right_mm = rod_ends(set_out.rod)
+    read = [x for x, _ in row.voids]
+    return min([left_mm, *read]), max([right_mm, *read])
 
 
 def _figures(row: _Row, rounding_mm: float) -> list[tuple[float, str, str]]:
@@ -188,7 +201,7 @@ def _labels(
     packed = any(packing for _, packing, _ in here)
     if flat:
         top_mm = y_mm + SMALL_MM * (0.8 if packed else -0.35)
-        moved = spread(places, widest_mm + 1.0, MARGIN_MM + widest_mm / 2 - 2.0, high_mm - widest_mm / 2 + 2.0)
+        moved = kept_apart(places, widest_mm + 1.0, MARGIN_MM + widest_mm / 2 - 2.0, high_mm - widest_mm / 2 + 2.0)
         foot_mm = top_mm + SMALL_MM * 1.15 + 0.8
         for (_, packing, void), x_mm in zip(here, moved, strict=True):
             marks.append(Text(x_mm, top_mm, packing, SMALL_MM, "middle", bold=True))
@@ -197,7 +210,7 @@ def _labels(
         bold_mm = max(text_width_mm(packing, SMALL_MM, True) for _, packing, _ in here)
         plain_mm = max(text_width_mm(void, SMALL_MM) for *_, void in here)
         foot_mm = y_mm + bold_mm + plain_mm + 2.0
-        moved = spread(places, PITCH_MM, stretch.paper_mm, high_mm)
+        moved = kept_apart(places, PITCH_MM, stretch.paper_mm, high_mm)
         half_mm = SMALL_MM * CAP_HEIGHT / 2
         for (_, packing, void), x_mm in zip(here, moved, strict=True):
             marks.append(Text(x_mm + half_mm, foot_mm - 0.6, void, SMALL_MM, turned=True))
@@ -279,7 +292,11 @@ def _items(
         else:
             beside.append((x_mm, foot_mm, tag))
         marks.append(Group(tuple(shape), "unit", (("item", one.item.id),), f"{tag}, {one.item.name}"))
-    marks.append(Line(stretch.paper_mm, front_mm, stretch.right_mm, front_mm, "heavy"))
+    fronts = [x for one in row.placed for x in (one.left_mm, one.right_mm)]
+    if fronts:
+        from_mm, to_mm = max(min(fronts), stretch.from_mm), min(max(fronts), stretch.to_mm)
+        if from_mm < to_mm:
+            marks.append(Line(stretch.at(from_mm), front_mm, stretch.at(to_mm), front_mm, "heavy"))
     if beside:
         marks += tag_row(beside, bottom_mm + 2.2, (MARGIN_MM, width_mm - MARGIN_MM))
         bottom_mm += TAG_ROW_MM

@@ -16,6 +16,8 @@ LEADER_MM = 2.6
 CAPTION_MM = SMALL_MM * 1.3
 # How much closer than the longest that fits stretches may be cut, so that none is left with a stub.
 HALVINGS = 12
+# Below the least scale a run is carried on in another stretch; on wider paper a short run is drawn larger, to a limit.
+LEAST_SCALE, PHONE_SCALE, PAPER_SCALE, PHONE_MM = 0.012, 0.026, 0.042, 90.0
 
 
 @dataclass(frozen=True)
@@ -37,6 +39,11 @@ class Stretch:
     @property
     def right_mm(self) -> float:
         return self.at(self.to_mm)
+
+
+def scales_on(width_mm: float) -> tuple[float, float]:
+    """Least and greatest scale of a run on paper so wide."""
+    return LEAST_SCALE, min(PHONE_SCALE * width_mm / PHONE_MM, PAPER_SCALE)
 
 
 def stretches(
@@ -92,7 +99,7 @@ def _cuts(
         cuts.append(edges[edge] if near else limit_mm)
 
 
-def spread(places_mm: Sequence[float], pitch_mm: float, low_mm: float, high_mm: float) -> list[float]:
+def kept_apart(places_mm: Sequence[float], pitch_mm: float, low_mm: float, high_mm: float) -> list[float]:
     """Places in the same order and `pitch_mm` apart or more, within the two bounds, moved as little as can be (least
     squares, by pooling neighbours that would meet). `places_mm` in order; they must fit between the bounds."""
     pools: list[tuple[float, int]] = []
@@ -147,7 +154,7 @@ def dimension(
     shown = sorted(ticks, key=lambda one: one.along_mm)
     half_mm = SMALL_MM * CAP_HEIGHT / 2
     places = [stretch.at(one.along_mm) for one in shown]
-    moved = spread(places, PITCH_MM, stretch.paper_mm, high_mm)
+    moved = kept_apart(places, PITCH_MM, stretch.paper_mm, high_mm)
     for one, from_mm, to_mm in zip(shown, places, moved, strict=True):
         end_mm = line_mm + way * LEADER_MM
         marks += [

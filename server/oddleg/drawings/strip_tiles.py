@@ -15,7 +15,7 @@ from oddleg.plan.setting_out import RunSetOut
 
 from .lettering import CAP_HEIGHT, SMALL_MM, shortened, text_width_mm, wrapped
 from .primitives import Circle, Drawing, Group, Line, Mark, Polygon, Text
-from .running import spread
+from .running import kept_apart
 from .staircase import staircase
 
 
@@ -190,7 +190,7 @@ def _labelled(
         ]
         labels = [_Label(GAP_MM + sum(deep[: step.row]), step.to_left) for step in steps]
         return list(zip(entries, labels, strict=True)), GAP_MM + sum(deep)
-    moved = spread(places, FIGURE_MM * 1.1, FIGURE_MM, of.width_mm - FIGURE_MM)
+    moved = kept_apart(places, FIGURE_MM * 1.1, FIGURE_MM, of.width_mm - FIGURE_MM)
     wide_mm = max(text_width_mm(one.short, FIGURE_MM, True) for one in entries)
     turned = [_Label(5.0, False, x_mm) for x_mm in moved]
     return list(zip(entries, turned, strict=True)), 5.0 + wide_mm + 1.5
