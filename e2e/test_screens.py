@@ -128,7 +128,7 @@ def wall_tool(phone):
     asked = phone.page.get_by_role("group", name="Read with")
     expect(asked.or_(phone.page.get_by_role("group", name="Number keys"))).to_be_visible()
     if asked.is_visible():
-        asked.get_by_role("radio", name=re.compile("rule")).first.check(force=True)
+        asked.get_by_role("radio", name=re.compile("rule")).first.click(force=True)  # chosen, it goes
 
 
 def wall_pad(phone):
