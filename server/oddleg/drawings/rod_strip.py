@@ -10,7 +10,7 @@ from oddleg.plan.setting_out import RunSetOut
 from .lettering import SMALL_MM, text_width_mm
 from .primitives import Circle, Drawing, Group, Line, Mark, Polygon, Text, rectangle
 from .run_elevation import anchors_mm, rod_ends, stretch_words
-from .run_items import item_tags, tag_list, tag_size_mm
+from .run_items import item_tags, on_stretch, tag_list, tag_size_mm
 from .running import Stretch, stretches
 from .stacked import Stack
 from .staircase import staircase
@@ -79,8 +79,7 @@ def _stretch(
     under, under_mm = _labels(rows["base"], stretch, width_mm)
     marks: list[Mark] = [rectangle(stretch.paper_mm, top_mm, stretch.right_mm, bottom_mm, "item")]
     marks.append(Line(stretch.paper_mm, middle_mm, stretch.right_mm, middle_mm, "hair"))
-    for one in rod.placed:
-        from_mm, to_mm = max(one.left_mm, stretch.from_mm), min(one.right_mm, stretch.to_mm)
+    for one, from_mm, to_mm in on_stretch(rod.placed, stretch):
         size_mm = tag_size_mm(tags[one.item.id], (to_mm - from_mm) * stretch.scale)
         if size_mm is not None:
             y = (middle_mm + bottom_mm) / 2 if one.stands else (top_mm + middle_mm) / 2

@@ -12,7 +12,7 @@ from oddleg.plan.setting_out import RunSetOut
 
 from .lettering import CROSSES, SMALL_MM, Area, Page, text_width_mm
 from .primitives import Circle, Drawing, Group, Line, Mark, Polygon, Text, rectangle
-from .run_items import TAG_ROW_MM, RunHeights, item_tags, look_of, most_tags, tag_list, tag_row, tag_size_mm
+from .run_items import TAG_ROW_MM, RunHeights, item_tags, look_of, most_tags, on_stretch, tag_list, tag_row, tag_size_mm
 from .running import Stretch, Tick, dimension, dimension_height_mm, most_ticks, scales_on, stretches
 from .stacked import Stack
 
@@ -198,10 +198,7 @@ def _items(view: _View, stretch: Stretch, top_mm: float, page: Page) -> tuple[li
     """Outlines, and their tags, which go on top; the tags of what is too narrow stand in a row beyond."""
     marks: list[Mark] = []
     areas: list[tuple[Area, str]] = []
-    for one in view.set_out.rod.placed:
-        from_mm, to_mm = max(one.left_mm, stretch.from_mm), min(one.right_mm, stretch.to_mm)
-        if from_mm > to_mm or (from_mm == to_mm and one.left_mm < one.right_mm):
-            continue
+    for one, from_mm, to_mm in on_stretch(view.set_out.rod.placed, stretch):
         low_mm, high_mm = view.heights.spans[one.item.id]
         area = Area(stretch.at(from_mm), view.down(top_mm, high_mm), stretch.at(to_mm), view.down(top_mm, low_mm))
         tag = view.tags[one.item.id]
@@ -228,11 +225,9 @@ def _narrow(view: _View, stretch: Stretch, stands: bool) -> list[tuple[float, fl
     """What is too narrow for its tag: its middle on paper, the level of its lower edge over the datum (of its upper
     one where it hangs), its tag."""
     found = []
-    for one in view.set_out.rod.placed:
-        from_mm, to_mm = max(one.left_mm, stretch.from_mm), min(one.right_mm, stretch.to_mm)
+    for one, from_mm, to_mm in on_stretch(view.set_out.rod.placed, stretch):
         tag = view.tags[one.item.id]
-        inside = from_mm < to_mm or (from_mm == to_mm and one.left_mm == one.right_mm)
-        if one.stands is stands and inside and tag_size_mm(tag, (to_mm - from_mm) * stretch.scale) is None:
+        if one.stands is stands and tag_size_mm(tag, (to_mm - from_mm) * stretch.scale) is None:
             found.append((stretch.at((from_mm + to_mm) / 2), view.heights.spans[one.item.id][0 if stands else 1], tag))
     return found
 
@@ -244,9 +239,8 @@ def _levels(view: _View, stretch: Stretch, top_mm: float, page: Page) -> list[Ma
     marks: list[Mark] = [Line(left_mm, floor_mm, right_mm, floor_mm, "heavy" if tall.floor_known else "dashed")]
     if tall.worktop_mm is not None:
         low_mm, high_mm = (view.down(top_mm, over_mm) for over_mm in tall.worktop_mm)
-        for one in view.set_out.rod.placed:
-            from_mm, to_mm = max(one.left_mm, stretch.from_mm), min(one.right_mm, stretch.to_mm)
-            if one.item.storey is Storey.BASE and not isinstance(one.item, Gap) and from_mm < to_mm:
+        for one, from_mm, to_mm in on_stretch(view.set_out.rod.placed, stretch):
+            if one.item.storey is Storey.BASE and not isinstance(one.item, Gap):
                 marks.append(rectangle(stretch.at(from_mm), high_mm, stretch.at(to_mm), low_mm, "tint"))
     datum_mm = view.down(top_mm, tall.top_mm)
     marks.append(Line(left_mm, datum_mm, right_mm, datum_mm, "accent-line"))

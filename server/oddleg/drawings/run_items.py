@@ -11,7 +11,7 @@ from oddleg.plan.rod import Placed
 
 from .lettering import SMALL_MM, text_width_mm
 from .primitives import Line, Mark, Text
-from .running import kept_apart
+from .running import Stretch, kept_apart
 
 TAG_SIZES_MM = (4.2, SMALL_MM)
 TAG_GAP_MM = 0.8
@@ -37,6 +37,16 @@ def item_tags(placed: Sequence[Placed], numbers: Mapping[str, int]) -> dict[str,
 def tag_list(placed: Sequence[Placed], tags: Mapping[str, str]) -> str:
     """What the tags stand for: 1 sink base · A left filler."""
     return " · ".join(f"{tags[one.item.id]} {one.item.name}" for one in placed)
+
+
+def on_stretch(placed: Sequence[Placed], stretch: Stretch) -> list[tuple[Placed, float, float]]:
+    """The items of which some lies on the stretch, with the part that does, in mm along the run."""
+    return [
+        (one, max(one.left_mm, stretch.from_mm), min(one.right_mm, stretch.to_mm))
+        for one in placed
+        if (one.left_mm < stretch.to_mm and one.right_mm > stretch.from_mm)
+        or (one.left_mm == one.right_mm and stretch.holds(one.left_mm))
+    ]
 
 
 def tag_size_mm(tag: str, room_mm: float) -> float | None:

@@ -17,7 +17,7 @@ from oddleg.plan.wall import Wall
 from .lettering import CAP_HEIGHT, SMALL_MM, text_width_mm
 from .primitives import Circle, Drawing, Group, Line, Mark, Polygon, Polyline, Text, rectangle
 from .run_elevation import rod_ends, stretch_words
-from .run_items import TAG_ROW_MM, item_tags, look_of, most_tags, tag_list, tag_row, tag_size_mm
+from .run_items import TAG_ROW_MM, item_tags, look_of, most_tags, on_stretch, tag_list, tag_row, tag_size_mm
 from .running import LEADER_MM, PITCH_MM, Stretch, kept_apart, most_ticks, scales_on, stretches
 from .stacked import Stack
 
@@ -274,10 +274,7 @@ def _items(
     marks: list[Mark] = []
     beside: list[tuple[float, float, str]] = []
     bottom_mm = front_mm
-    for one in row.placed:
-        from_mm, to_mm = max(one.left_mm, stretch.from_mm), min(one.right_mm, stretch.to_mm)
-        if from_mm > to_mm or (from_mm == to_mm and one.left_mm < one.right_mm):
-            continue
+    for one, from_mm, to_mm in on_stretch(row.placed, stretch):
         left_mm, right_mm = stretch.at(from_mm), stretch.at(to_mm)
         foot_mm = front_mm if one.depth_mm is None else back_mm + one.depth_mm * stretch.scale
         top_mm = front_mm - 1.6 if isinstance(one.item, Filler | CornerPost) else back_mm
