@@ -9,7 +9,7 @@ const STATIONS = [station("w1", "wall one", 0, { serves: "left end" }), station(
 export const wallsPart = (more = {}) => ({
   room: "kitchen",
   name: "Kitchen",
-  heights: { floor: "just over the floor", batten: "at the batten", worktop: "at the worktop", wall_units: "at the rail of the wall units" },
+  heights: { batten: "at batten height", floor: "just over the floor", wall_units: "at wall-unit height", worktop: "at worktop height" }, // as they come: by letter
   depths: { back: "along the wall", front: "along the fronts" },
   limits: { greatest_mm: 3500, repeat_mm: 2, jump_mm: 8 },
   runs: [

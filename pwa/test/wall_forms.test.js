@@ -53,6 +53,7 @@ test("every figure on the keys has one place: spots, widths at the run's heights
   const keys = placed().map((one) => one.key);
   assert.equal(keys.length, 3 * 2 + 2 * 2 + 2 * 2 * 2 + 1); // spots, opening, both ends, one unit
   assert.equal(new Set(keys).size, keys.length);
+  assert.deepEqual(keys.filter((key) => key.startsWith("opening/")), ["opening/floor/back", "opening/floor/front", "opening/batten/back", "opening/batten/front"]); // from the floor up
   assert.ok(!keys.some((key) => key.includes("worktop"))); // this run is read at two heights
 });
 

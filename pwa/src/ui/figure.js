@@ -21,7 +21,7 @@ export const range = (pair, how = {}) =>
     ? html`${fig(pair[0], { ...how, name: `${how.name ?? ""} least` })} to ${fig(pair[1], { ...how, name: `${how.name ?? ""} greatest` })}`
     : fig(null, how);
 
-/** A list of named figures; a row may have a unit of its own. */
+/** A list of named figures; a row may have a unit of its own, and a name where its label is more than a text. */
 export const pairs = (rows, unit = "mm") => html`<dl class="pairs">${rows.map(
-  ({ label, figure, unit: own = unit }) => html`<dt>${label}</dt><dd>${fig(figure, { name: label, unit: own })}</dd>`,
+  ({ label, figure, name = label, unit: own = unit }) => html`<dt>${label}</dt><dd>${fig(figure, { name, unit: own })}</dd>`,
 )}</dl>`;

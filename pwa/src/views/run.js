@@ -48,7 +48,7 @@ function against(part) {
   const [stop, warn] = [count("stop"), count("warn")];
   if (!stop && !warn) return nothing;
   return html`<button class="row against ${stop ? "stop" : "warn"}" type="button" @click=${showSaid}>
-    ${shape(stop ? "stop" : "warn", "st")}<span class="grow">${counts({ stop, warn })}: read first</span>${shape("go", "go")}</button>`;
+    ${shape(stop ? "stop" : "warn", "st")}<span class="grow">${counts({ stop, warn })}${stop ? ": read first" : nothing}</span>${shape("go", "go")}</button>`;
 }
 
 /** They are at the foot of a desk, and on a page of their own on a phone. */
@@ -146,11 +146,11 @@ const threeWays = (mark) => html`<small>anchor <span class="num">${mark.from_anc
 function rod(one) {
   return html`<section class="sect"><h2>The rod</h2>
     ${pairs([
-      ...(one.opening ? [{ label: "Opening", figure: one.opening }] : []),
+      ...(one.opening ? [{ label: html`Opening <small class="soft">${one.opening_words}</small>`, name: "Opening", figure: one.opening }] : []),
       ...(one.left_over ? [{ label: "Left over", figure: one.left_over }] : []),
       ...one.offsets.map(({ words, offset }) => ({ label: words, figure: offset })),
     ])}
-    ${[one.opening_words, one.anchor_words, ...one.end_words].filter(Boolean).map((words) => html`<p>${words}</p>`)}</section>`;
+    ${[one.opening ? "" : `Opening: ${one.opening_words}.`, one.anchor_words, ...one.end_words].filter(Boolean).map((words) => html`<p>${words}</p>`)}</section>`;
 }
 
 const fillers = (all) => (all.length

@@ -11,7 +11,7 @@
  *   `said`: its name aloud; `figure`: of the last plan; `told`: what counts by now; `least`, `greatest`: mm, what the office takes
  */
 import { fromJson } from "../numbers.js";
-import { MARKS } from "../ui/words.js";
+import { DEPTHS, HEIGHTS, MARKS } from "../ui/words.js";
 
 const BEHIND = [{ id: null, words: "behind the line", sign: "behind" }, { id: "proud", words: "stands proud", sign: "proud" }];
 const BEYOND = [{ id: null, words: "beyond the mark" }, { id: "past", words: "in past the mark" }];
@@ -27,7 +27,7 @@ export const OWN = "own";
  */
 export function places(wall, part, { units, own }) {
   const heights = heightsOf(wall, part);
-  const depths = Object.keys(part.depths);
+  const depths = Object.keys(DEPTHS).filter((one) => one in part.depths);
   return [
     ...wall.spots.map((spot) => spotPlace(part, spot.station, spot.height, spot)),
     ...(own ? heights.map((height) => spotPlace(part, own, height, null)) : []),
@@ -40,10 +40,10 @@ export function places(wall, part, { units, own }) {
 /** Every width of the run's opening that is known, mm. @param {RunWall} wall @returns {string[]} */
 export const widths = (wall) => [...wall.openings.values()].flatMap(({ figure, told }) => (told.length ? told.map((one) => one.value) : figure ? [fromJson(figure.mm)] : []));
 
-/** The heights that this run is read at, from the floor up; all that there are where it has no station. */
+/** The heights that this run is read at, from the floor up; all that there are where it has no station. A part's keys have no order. */
 export function heightsOf(wall, part) {
   const used = new Set(wall.stations.flatMap((one) => one.heights));
-  const all = Object.keys(part.heights);
+  const all = Object.keys(HEIGHTS).filter((one) => one in part.heights);
   return used.size ? all.filter((one) => used.has(one)) : all;
 }
 
