@@ -15,8 +15,9 @@ import { LEAST_JOINTS, joints, walk } from "./wall_walk.js";
 const STATES = { unread: "not read", read: "read", open: "repeats differ", blocked: "blocked" };
 const WALKS = [["up", "Up the wall", "every height at each spot"], ["along", "Along the wall", "one height there, the next one back"]];
 
-const runs = ({ site, wall, chooseRun }) => (site.runs.length > 1
-  ? html`<fieldset><legend>Run</legend>${radios("run", site.runs.map((one) => [one.run, one.name, left(one)]), wall.run, chooseRun)}</fieldset>` : nothing);
+/** On a desk it is on the page twice, one of them out of sight: `name` keeps the two apart. */
+const runs = ({ site, wall, chooseRun }, name) => (site.runs.length > 1
+  ? html`<fieldset><legend>Run</legend>${radios(name, site.runs.map((one) => [one.run, one.name, left(one)]), wall.run, chooseRun)}</fieldset>` : nothing);
 
 function left(wall) {
   const count = wall.spots.filter((one) => !one.readings.length && !one.blocked).length;
@@ -26,7 +27,7 @@ function left(wall) {
 /** @param {any} how see Walls */
 export function list(how) {
   const { app, part, wall, current } = how;
-  return html`${runs(how)}
+  return html`${runs(how, "run")}
     ${current ? lines(how) : nothing}
     ${joined(how)}
     ${wall.spots.length ? spots(how) : html`<p class="notice">The plan proposes no spot on this wall yet.</p>`}
@@ -89,7 +90,7 @@ export function sizes(how) {
     const count = all.filter((one) => one.told.length || one.figure).length;
     return html`<details class="opens" ?open=${all.includes(how.place)}><summary class="row"><span class="grow"><b>${words}</b><small>${count ? `${count} measured` : "not measured"}</small></span>${shape("go", "go")}</summary>${rows(how, all)}</details>`;
   };
-  return html`<div class="only-narrow">${runs(how)}</div>
+  return html`<div class="only-narrow">${runs(how, "run-of-sizes")}</div>
     <section class="sect"><h2>Opening, wall to wall</h2><p class="hint">At every height and depth you can reach: the narrowest counts.</p>${rows(how, of("opening"))}</section>
     <section class="sect"><h2>Side walls against the marks</h2><p class="hint">Plumb both marks on the batten, never on plaster, at the narrowest place. How far does the wall lie beyond them?</p>
       ${atMark("Zero mark, left", "left")}${atMark("End mark, right", "right")}</section>
