@@ -38,12 +38,12 @@ PAPERS = {"a4": TilePaper("A4", 269.0, 250.0), "a3": TilePaper("A3", 392.0, 370.
 
 FIGURE_MM, NAME_MM, HEAD_MM = 4.4, SMALL_MM, 5.0
 NAME_WIDTH_MM = 46.0
-NAME_LINES = 2
 EDGE_MM = 9.0
 GAP_MM = 1.6
 TICK_MM, FIFTY_MM = 2.0, 3.6
 MIDDLE_MM = 29.0
-MOST_ROWS = 4
+# Labels that would reach further in than this stand on end instead, figure and order alone.
+MOST_DEEP_MM = 46.0
 
 
 @dataclass(frozen=True)
@@ -61,8 +61,6 @@ class _Entry:
         """(text, size, bold) from the top down."""
         first = f"{self.order}: {self.figure}" if self.order else self.figure
         names = wrapped(self.name, NAME_WIDTH_MM, NAME_MM)
-        if len(names) > NAME_LINES:
-            names = (*names[: NAME_LINES - 1], shortened(" ".join(names[NAME_LINES - 1 :]), NAME_WIDTH_MM, NAME_MM))
         return ((first, FIGURE_MM, True), *((name, NAME_MM, False) for name in names))
 
     @property
@@ -182,14 +180,15 @@ def _labelled(
         return [], 0.0
     places = [at(one.x_mm) for one in entries]
     steps = staircase(places, [one.wide_mm() for one in entries], GAP_MM, 0.0, of.width_mm)
-    if steps is not None and max(step.row for step in steps) < MOST_ROWS:
+    if steps is not None:
         rows = max(step.row for step in steps) + 1
         deep = [
             max(_deep_mm(one) for one, step in zip(entries, steps, strict=True) if step.row == row)
             for row in range(rows)
         ]
-        labels = [_Label(GAP_MM + sum(deep[: step.row]), step.to_left) for step in steps]
-        return list(zip(entries, labels, strict=True)), GAP_MM + sum(deep)
+        if sum(deep) <= MOST_DEEP_MM:
+            labels = [_Label(GAP_MM + sum(deep[: step.row]), step.to_left) for step in steps]
+            return list(zip(entries, labels, strict=True)), GAP_MM + sum(deep)
     moved = kept_apart(places, FIGURE_MM * 1.1, FIGURE_MM, of.width_mm - FIGURE_MM)
     wide_mm = max(text_width_mm(one.short, FIGURE_MM, True) for one in entries)
     turned = [_Label(5.0, False, x_mm) for x_mm in moved]
