@@ -18,7 +18,7 @@ from .site import body
 from .wall import Wall
 from .wall_profile import HEIGHT_WORDS
 
-ROW_WORDS = {"base": "what stands", "wall": "the wall units"}
+ROW_WORDS = {"base": "what stands", "wall": "what hangs"}
 
 
 def end_findings(run: Run, ends: RunEnds, wall: Wall | None, step_mm: float) -> Iterator[Finding]:

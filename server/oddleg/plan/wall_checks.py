@@ -167,7 +167,8 @@ def _between(before: WallSpot, one: WallSpot, after: WallSpot) -> float:
 def unread_findings(
     stations: Sequence[WallStation], spots: Sequence[WallSpot], tolerances: Tolerances, run: str, run_id: str
 ) -> list[Finding]:
-    """A finding for each stretch that is not read at heights where it should be, once anything of the run is read."""
+    """A finding for each stretch that is not read at heights where it should be, once anything of the run is read.
+    Between places read past the end of a run, where nothing is to be read any more, there is nothing to say."""
     if all(one.wall_mm is None for one in spots):
         return []
     at: Mapping[Spot, WallSpot] = {(one.station, one.height): one for one in spots}
@@ -180,7 +181,8 @@ def unread_findings(
                 key = (left.id, right.id)
                 stretches.setdefault(key, []).append(height)
                 ends[key] = (left, right)
-    return [_unread(*ends[key], heights, stations, at, run, run_id) for key, heights in stretches.items()]
+    told = (_unread(*ends[key], heights, stations, at, run, run_id) for key, heights in stretches.items())
+    return [one for one in told if one is not None]
 
 
 def _groups(stations: Sequence[WallStation], height: WallHeight) -> list[list[WallStation]]:
@@ -216,13 +218,15 @@ def _unread(
     at: Mapping[Spot, WallSpot],
     run: str,
     run_id: str,
-) -> Finding:
+) -> Finding | None:
     there = [
         one.name
         for one in stations
         if left.x_mm <= one.x_mm <= right.x_mm
         and any((spot := at.get((one.id, height))) and spot.wall_mm is None for height in heights)
     ]
+    if not there:
+        return None
     words = listed([HEIGHT_WORDS[height] for height in heights])
     where = left.name if left is right else f"{left.name} to {right.name}"
     stretch = f"{text_mm(left.x_mm)} to {text_mm(right.x_mm)}" if left is not right else f"at {text_mm(left.x_mm)}"
