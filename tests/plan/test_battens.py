@@ -418,6 +418,15 @@ def test_a_doorway_parts_the_batten_and_a_window_over_it_does_not():
     assert rules(found.findings) == ["batten.opening"]
 
 
+def test_a_doorway_past_the_batten_is_not_in_its_way():
+    """Three units of 600: the batten ends at 1800, where one door begins; the other ends where it starts."""
+    before = Feature("before", "door before", FeatureKind.DOOR, -900.0, 0.0)
+    beyond = Feature("beyond", "door beyond", FeatureKind.DOOR, 1800.0, 2600.0)
+    found = before_a_socket(features=(before, beyond))
+    assert [(one.left.mm, one.right.mm) for one in found.pieces] == [(0.0, 1800.0)]
+    assert rules(found.findings) == [] and found.cut_outs == ()
+
+
 def test_a_wide_gap_parts_it_and_a_narrow_one_does_not():
     one, two = units(2)
     for gap_mm, count in ((900.0, 2), (3.0, 1)):

@@ -79,6 +79,22 @@ def test_centres_are_on_the_rod_and_a_feature_s_own_is_not_marked_again():
     assert mark(rod, "high-centre").x_mm == 450 and mark(rod, "high-centre").order > 0
 
 
+def test_what_has_its_centre_past_an_end_is_no_mark_of_the_rod():
+    """A door beside the run, its lining behind the last unit: its centre is 1450, the end 1200. One whose centre is the
+    end is a mark."""
+    door = Feature("door", "door", FeatureKind.DOOR, 1100.0, 1800.0)
+    before = Feature("before", "window before", FeatureKind.WINDOW, -700.0, 100.0)
+    on_end = Feature("on-end", "pipe", FeatureKind.PIPE, 1190.0, 1210.0)
+    rod = rod_of(run(carcass("a"), carcass("b"), features=(door, before, on_end)))
+    assert [one.x_mm for one in rod.marks] == [0, 600, 1200]
+    assert all(one.from_left.mm >= 0 and one.from_right.mm >= 0 for one in rod.marks)
+
+
+def test_the_words_of_both_rows_read_as_sentences():
+    rod = rod_of(run(carcass("a"), wall_unit("high", 600.0)))
+    assert rod.anchor_words == "What stands: it begins at the zero mark. Wall units: it begins at the zero mark."
+
+
 def test_an_open_unit_s_own_sides_are_marked_behind_its_frame():
     unit = OpenUnit("open", "open", 600.0, 720.0, 560.0, frame_thickness_mm=22.0, frame_gap_mm=2.0)
     assert edges(rod_of(run(carcass("a"), unit))) == [0, 600, 624, 1224, 1248]

@@ -6,6 +6,7 @@ from types import SimpleNamespace
 
 import sample_set_out as sample
 
+from oddleg.plan.figure import figure
 from oddleg.plan.part_values import mark_of
 from oddleg.plan.run_part import run_part
 
@@ -35,6 +36,20 @@ def test_it_is_plain_json_and_its_mark_stands_for_what_is_shown():
     part = made()
     assert json.loads(json.dumps(part)) == part
     assert mark_of(part) == mark_of(made())
+
+
+def with_mark(**more):
+    """The sample's part with its fourth mark ticked, or moved."""
+    out = sample.set_out()
+    marks = [replace(one, **more) if i == 3 else one for i, one in enumerate(out.rod.marks)]
+    return run_part(KITCHEN, replace(out, rod=replace(out.rod, marks=tuple(marks))))
+
+
+def test_a_ticked_mark_leaves_a_printed_rod_current_and_one_that_has_moved_since_does_not():
+    at = figure(600.0)
+    ticked, moved = with_mark(marked=at), with_mark(marked=at, moved=figure(2.0, signed=True))
+    assert ticked["rod"]["marks"][3]["marked"]["text"] == "600"
+    assert mark_of(ticked) == mark_of(made()) != mark_of(moved)
 
 
 def test_a_run_that_stands_free_has_no_batten():

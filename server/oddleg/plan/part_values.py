@@ -14,10 +14,13 @@ Part = dict[str, Any]
 # No letter or digit that is taken for another when it is read off a sheet and typed.
 MARK_SIGNS = "23456789abcdefghjkmnpqrstuvwxyz"
 MARK_LENGTH = 6
+# Exact lengths, old marks, and what the fitter ticked where it still is: a sheet is not out of date for any of them.
+NO_TEXTS = frozenset({"mm", "mark", "x_mm", "y_mm", "marked"})
 
 
 def mark_of(shown: object) -> str:
-    """Six characters that stand for the shown texts in `shown`; exact lengths (`mm`) and old marks do not count."""
+    """Six characters that stand for the shown texts in `shown`. Exact lengths (`mm`), old marks and the ticks of marks
+    on a rod (`marked`) do not count; that a ticked mark has moved since (`moved`) does."""
     text = json.dumps(_texts(shown), ensure_ascii=False, separators=(",", ":"), sort_keys=True)
     number = int.from_bytes(hashlib.sha256(text.encode()).digest()[:8], "big")
     signs = []
@@ -48,7 +51,7 @@ def finding_part(one: Finding) -> Part:
 
 def _texts(shown: object) -> object:
     if isinstance(shown, dict):
-        return {key: _texts(value) for key, value in shown.items() if key not in ("mm", "mark", "x_mm", "y_mm")}
+        return {key: _texts(value) for key, value in shown.items() if key not in NO_TEXTS}
     if isinstance(shown, list | tuple):
         return [_texts(one) for one in shown]
     return shown

@@ -103,7 +103,7 @@ def centre_spots(
     spans: Mapping[str, tuple[float, float]],
     lines: Sequence[LineUp],
 ) -> Iterator[Spot]:
-    """Centres: of every feature, which is on the wall already, and of the items that are to line up by theirs."""
+    """Centres: of these features, which are on the wall already, and of the items that are to line up by theirs."""
     for feature in features:
         left_mm, right_mm = spans[feature.id]
         words = f"centre of {feature.name}"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from oddleg.job import Anchor, EndsAt, Job, Marked, Room, Run, Storey
+from oddleg.job import Anchor, Edge, EndsAt, Job, Marked, Room, Run, Storey
 
 from .anchor_words import anchor_words, put_on, what_is_put
 from .axes import to_room, to_run
@@ -18,7 +18,7 @@ from .rod import Placed, row_items
 from .rod_ends import RunEnds, end_words, run_ends
 from .rod_findings import anchor_finding, end_findings, offsets, side_findings, tick_findings, wide_findings
 from .rod_marks import BASE, WALL, Spot, centre_spots, edge_spots, ids_at, rod_marks
-from .row import Row, row_set_out
+from .row import Row, edge_mm, row_set_out
 from .set_out import Rod
 from .site import Site, body
 from .wall import Wall
@@ -55,7 +55,8 @@ def _rod(job: Job, here: Site, run: Run, runs: Mapping[str, Run], walls: Mapping
         right_mm = max((row.edges[-1][1] for row in rows.values()), default=0.0)
     words = {name: anchor_words(row, feature_names, 0.0, step_mm) for name, row in rows.items()}
     spots = _spots(run, rows, ends, right_mm, words, feature_names, step_mm)
-    along = [one for one in features if on_wall[one.id][1] >= 0.0 and on_wall[one.id][0] <= right_mm]
+    # A centre beyond an end, of a door beside the run, is no place on the rod.
+    along = [one for one in features if 0.0 <= edge_mm(on_wall[one.id], Edge.CENTRE) <= right_mm]
     spots += centre_spots(rows, along, on_wall, run.line_up)
     ticks = {body(entry, Marked).mark: entry for entry in here.marked if body(entry, Marked).run == run.id}
     at_mm = {id: body(entry, Marked).at_mm for id, entry in ticks.items()}
@@ -153,7 +154,8 @@ def _spots(
 def _words_of_both(words: Mapping[str, str]) -> str:
     if len(words) < 2:
         return next(iter(words.values()), "Nothing is in it.")
-    return f"What stands: {words[BASE]} Wall units: {words[WALL]}"
+    stands, hangs = (f"{said[0].lower()}{said[1:]}" for said in (words[BASE], words[WALL]))
+    return f"What stands: {stands} Wall units: {hangs}"
 
 
 def _empty(run: Run) -> Finding:

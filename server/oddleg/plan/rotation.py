@@ -157,9 +157,9 @@ def _settle(
         how = f"{fixed[0][0].name} lies {fixed[0][2]}"
     elif read:
         slope = best_slope(read)
-        how = "it wastes least depth"
+        how = "it lies where it wastes least depth"
         if len(names) > 1:
-            how = f"{listed(names)}, square to each other, waste least depth"
+            how = f"{listed(names)}, square to each other, lie where they waste least depth"
     else:
         slope, how = 0.0, ""
     for run, offset in group.runs:
