@@ -1,6 +1,7 @@
 """A plan as the parts that a phone keeps: plain values with the texts that are shown, and a mark for each part.
 
-Drawings are added further out; they show the same texts. A part's mark changes when, and only when, a shown text does; that a mark of a rod is ticked is no such text.
+Drawings are added further out; they show the same texts. A part's mark changes when, and only when, a shown text does;
+that a mark of a rod is ticked is no such text.
 """
 
 from __future__ import annotations
