@@ -127,6 +127,21 @@ def test_a_unit_off_its_size_by_more_than_it_may_be_is_told():
     assert found.amount.text == "+1.2" and found.concerns == ("run-a", "a")
 
 
+def test_what_has_a_figure_of_its_own_is_not_held_to_that_of_units():
+    """FP: two units of 0.5, one of 2, a panel of 0.3 and a post that may be nothing off: 0.5 + 0.5 + 2 + 0.3 = 3.3; the
+    root of 0.25 + 0.25 + 4 + 0.09."""
+    one = between_walls(
+        carcass("a"), carcass("b"), carcass("odd", width_within_mm=2.0), panel(width_within_mm=0.3),
+        CornerPost("post", "post", 60.0), opening_mm=2000.0,
+    )  # fmt: skip
+    (fit,) = fit_of(one, unit_widths=[("odd", 601.9), ("a", 600.6)], **NO_PLAY)
+    assert fit.worst.mm == pytest.approx(3.3)
+    assert fit.likely.mm == pytest.approx(math.sqrt(0.25 + 0.25 + 4 + 0.09))
+    assert fit.worst.why.startswith("All at once: 2 units of up to 0.5 over, odd of up to 2 over, panel of up to 0.3 over,")
+    (off,) = (each for each in fit.findings if each.rule == "fit.unit_size")
+    assert off.concerns == ("run-a", "a") and "more than the 0.5 that it may be off" in off.wrong
+
+
 @settings(derandomize=True, deadline=None, max_examples=15)
 @given(st.integers(2, 14), st.integers(0, 8))
 def test_the_chance_is_that_of_ten_thousand_rows_built(units, spare_tenths):

@@ -35,7 +35,7 @@ from .setting_out_record import (
     RunEndRecord,
     TrimRecord,
 )
-from .sizes import WithAssumed, board, place, play, size
+from .sizes import WithAssumed, board, place, play, size, width_within
 
 GREATEST_ITEMS = 2000
 
@@ -120,6 +120,7 @@ class CarcassRecord(Record):
     appliances = Listing(Part(ApplianceRecord), greatest=10)
     blind_mm = play()
     plinth_cuts = Listing(Part(PlinthCutRecord), greatest=20)
+    width_within_mm = width_within()
 
     def clashes(self, made: Carcass) -> dict[str, str]:
         found = {**legs_on_a_wall(made), **cuts_beside(made)}
@@ -157,6 +158,7 @@ class PanelRecord(Record):
     to_floor = YesNo()
     storey = Choice(Storey)
     set_on = Choice(SetOn)
+    width_within_mm = width_within()
 
 
 class FillerRecord(Record):
@@ -184,6 +186,7 @@ class PostRecord(Record):
     storey = Choice(Storey)
     to_floor = YesNo()
     set_on = Choice(SetOn)
+    width_within_mm = width_within()
 
 
 class OpenUnitRecord(Record):
@@ -201,6 +204,7 @@ class OpenUnitRecord(Record):
     box = Part(BoxRecord)
     plinth_recess_mm = play()
     visible_drop_mm = Number(0, 500)
+    width_within_mm = width_within()
 
     def clashes(self, made: OpenUnit) -> dict[str, str]:
         return legs_on_a_wall(made)

@@ -22,6 +22,11 @@ def play(**more: Any) -> Number:
     return Number(0, 5_000, **more)
 
 
+def width_within() -> Number:
+    """How far a thing may be off its width, as `unit_size_mm` of the job; null: as the job has it."""
+    return Number(0, 20, allow_none=True)
+
+
 def place(**more: Any) -> Number:
     """A coordinate."""
     return Number(-1_000_000, 1_000_000, **more)

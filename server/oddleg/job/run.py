@@ -136,7 +136,9 @@ class Carcass:
     """A box of outside size width x height x depth. `legs` None for wall units.
 
     `visible_drop_mm`: how far a rail or front drops below the carcass's underside where the plinth meets it.
-    `blind_mm`: width of the part, at the end of the run that meets a corner, that nothing opens on.
+    `blind_mm`: width of the part, at the end of the run that meets a corner, that nothing opens on. `width_within_mm`,
+    here and of open units, panels and posts: how far it may be off its width, either way; None: a unit by the job's
+    `unit_size_mm`, a panel or post by nothing.
     """
 
     id: str
@@ -154,6 +156,7 @@ class Carcass:
     appliances: tuple[Appliance, ...] = ()
     blind_mm: float = 0.0
     plinth_cuts: tuple[PlinthCut, ...] = ()
+    width_within_mm: float | None = None
     made_as: str = "carcass"
 
 
@@ -188,6 +191,7 @@ class EndPanel:
     to_floor: bool = True
     storey: Storey = Storey.BASE
     set_on: SetOn = SetOn.FINISHED_FLOOR
+    width_within_mm: float | None = None
     made_as: str = "panel"
 
     @property
@@ -223,6 +227,7 @@ class CornerPost:
     storey: Storey = Storey.BASE
     to_floor: bool = False
     set_on: SetOn = SetOn.FINISHED_FLOOR
+    width_within_mm: float | None = None
     made_as: str = "post"
 
 
@@ -243,6 +248,7 @@ class OpenUnit:
     box: Box = Box()
     plinth_recess_mm: float = 50.0
     visible_drop_mm: float = 0.0
+    width_within_mm: float | None = None
     made_as: str = "open_unit"
 
 

@@ -22,6 +22,7 @@ from oddleg.job import (
     OpeningWidth,
     OpenUnit,
     Storey,
+    Tolerances,
     UnitWidth,
 )
 
@@ -30,7 +31,7 @@ from .finding import Finding, Severity
 from .fit import Fit
 from .row import SAME_SPOT_MM, taken_mm
 from .set_out import Rod
-from .sightings import counted
+from .sightings import counted, listed
 from .site import Site, body
 
 # A batch has a mean of its own; from so many of it measured on it says more than the makers' limits.
@@ -130,18 +131,15 @@ def _past_an_end(rod: Rod, items: Sequence[Item]) -> bool:
 def _spread(job: Job, items: Sequence[Item], widths: dict[str, Entry], openings: Sequence[OpeningWidth]) -> _Spread:
     limits, step_mm = job.tolerances, job.rounding_mm
     units = [item for item in items if isinstance(item, Carcass | OpenUnit)]
+    within_mm = [width_within_mm(item, limits) for item in items]
     off_mm = [body(widths[one.id], UnitWidth).value_mm - one.width_mm for one in units if one.id in widths]
     joints = joint_count(items)
     tape_mm, tape_words = _measured_within(limits.tape_mm, openings, step_mm)
-    size, joint = text_mm(limits.unit_size_mm, 0.1), text_mm(limits.greatest_joint_mm, 0.1)
-    parts = [
-        f"{counted(len(units), 'unit')} of up to {size} over",
-        f"{counted(joints, 'joint')} of up to {joint}",
-        tape_words,
-    ]
-    worst_mm = len(units) * limits.unit_size_mm + joints * limits.greatest_joint_mm + tape_mm
+    joint = text_mm(limits.greatest_joint_mm, 0.1)
+    parts = [*_size_words(items, limits), f"{counted(joints, 'joint')} of up to {joint}", tape_words]
+    worst_mm = sum(within_mm) + joints * limits.greatest_joint_mm + tape_mm
     half_joint_mm = limits.greatest_joint_mm / 2
-    half_mm = math.sqrt(len(units) * limits.unit_size_mm**2 + joints * half_joint_mm**2 + tape_mm**2)
+    half_mm = math.sqrt(sum(mm**2 for mm in within_mm) + joints * half_joint_mm**2 + tape_mm**2)
     middle_mm = joints * half_joint_mm
     shift_mm, why_shift = None, ""
     if len(off_mm) >= MEASURED_FOR_A_MEAN:
@@ -161,6 +159,30 @@ def _spread(job: Job, items: Sequence[Item], widths: dict[str, Entry], openings:
         f"is added, {text_mm(middle_mm, step_mm)}.",
         why_shift,
     )
+
+
+def width_within_mm(item: Item, limits: Tolerances) -> float:
+    """How far an item may be off its width, mm, either way: its own figure, else the job's for a unit. A bay and a gap
+    are clear widths, a filler is cut to what is left."""
+    if not isinstance(item, Carcass | OpenUnit | EndPanel | CornerPost):
+        return 0.0
+    if item.width_within_mm is not None:
+        return item.width_within_mm
+    return limits.unit_size_mm if isinstance(item, Carcass | OpenUnit) else 0.0
+
+
+def _size_words(items: Sequence[Item], limits: Tolerances) -> list[str]:
+    """What goes by the job's figure is counted; what has one of its own is named beside it."""
+    plain, own = 0, dict[float, list[str]]()
+    for item in items:
+        if not isinstance(item, Carcass | OpenUnit | EndPanel | CornerPost):
+            continue
+        if item.width_within_mm is not None:
+            own.setdefault(item.width_within_mm, []).append(item.name)
+        elif isinstance(item, Carcass | OpenUnit):
+            plain += 1
+    words = [f"{counted(plain, 'unit')} of up to {text_mm(limits.unit_size_mm, 0.1)} over"] if plain else []
+    return words + [f"{listed(names)} of up to {text_mm(mm, 0.1)} over" for mm, names in own.items()]
 
 
 def joint_count(items: Sequence[Item]) -> int:
@@ -261,7 +283,7 @@ def _findings(
     for item in items:
         if item.id in widths and isinstance(item, Carcass | OpenUnit):
             off_mm = body(widths[item.id], UnitWidth).value_mm - item.width_mm
-            if abs(off_mm) > job.tolerances.unit_size_mm + SAME_SPOT_MM:
+            if abs(off_mm) > width_within_mm(item, job.tolerances) + SAME_SPOT_MM:
                 found.append(_off_size(job, rod, item, off_mm))
     return found
 
@@ -273,9 +295,9 @@ def _off_size(job: Job, rod: Rod, item: Carcass | OpenUnit, off_mm: float) -> Fi
         Severity.WARN,
         f"{rod.run.name}, {item.name}",
         f"{item.name} was measured {text_mm(item.width_mm + off_mm, 0.1)} and is drawn {text_mm(item.width_mm, 0.1)}: "
-        f"{amount.text}, more than the {text_mm(job.tolerances.unit_size_mm, 0.1)} that a unit may be off.",
+        f"{amount.text}, more than the {text_mm(width_within_mm(item, job.tolerances), 0.1)} that it may be off.",
         "Measure it again; if it is so, put its width right at the desk, so that the rod is set out with it.",
-        "the job's limit for a unit's width",
+        "how far its width may be off, as the job has it",
         amount,
         (rod.run.id, item.id),
     )
