@@ -88,7 +88,7 @@ def setting_out(job: Job, room: Room, here: Site, datum_mm: float | None) -> Set
                 hanging,
                 rod,
                 batten(job, room, wall, standing, rod, datum_mm),
-                panel_scribes(job, wall, standing, rod),
+                tuple(one for line in (standing, hanging) if line for one in panel_scribes(job, wall, line, rod)),
                 fits(job, here, rod),
             )
         )
