@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
@@ -87,22 +88,29 @@ def _starts(profile: Profile, length_mm: float) -> list[float]:
     for left, right in pairwise(stretches):
         middle = (left + right) / 2
         (a0, a1), (b0, b1) = _line_at(profile, middle), _line_at(profile, middle + length_mm)
-        for x, _ in profile:
-            if right <= x <= left + length_mm and a1 != b1:
-                # d/du of [(a0 + a1 u)(u + L - x) + (b0 + b1 (u + L))(x - u)] = 0
-                top = (a0 + a1 * (length_mm - x) - (b0 + b1 * length_mm) + b1 * x) / (2 * (b1 - a1))
-                if left < top < right:
-                    tops.add(top)
+        if a1 == b1:
+            continue
+        under = slice(bisect_left(profile, right, key=_along), bisect_right(profile, left + length_mm, key=_along))
+        for x, _ in profile[under]:
+            # d/du of [(a0 + a1 u)(u + L - x) + (b0 + b1 (u + L))(x - u)] = 0
+            top = (a0 + a1 * (length_mm - x) - (b0 + b1 * length_mm) + b1 * x) / (2 * (b1 - a1))
+            if left < top < right:
+                tops.add(top)
     return sorted(ends | tops)
 
 
 def _line_at(profile: Profile, x_mm: float) -> tuple[float, float]:
     """Level at 0 and slope of the piece of the profile that lies at x."""
-    for (x0, z0), (x1, z1) in pairwise(profile):
-        if x_mm <= x1 or x1 == profile[-1][0]:
-            slope = (z1 - z0) / (x1 - x0)
-            return z0 - slope * x0, slope
-    raise ValueError("a profile needs two points")
+    if len(profile) < 2:
+        raise ValueError("a profile needs two points")
+    number = min(max(bisect_left(profile, x_mm, key=_along), 1), len(profile) - 1)
+    (x0, z0), (x1, z1) = profile[number - 1], profile[number]
+    slope = (z1 - z0) / (x1 - x0)
+    return z0 - slope * x0, slope
+
+
+def _along(point: tuple[float, float]) -> float:
+    return point[0]
 
 
 def _covered(profile: Profile, from_mm: float, to_mm: float) -> list[tuple[float, float, int | None]]:
@@ -110,7 +118,8 @@ def _covered(profile: Profile, from_mm: float, to_mm: float) -> list[tuple[float
         level_mm, slope = _line_at(profile, x_mm)
         return x_mm, level_mm + slope * x_mm, None
 
-    inside = [(x, z, number) for number, (x, z) in enumerate(profile) if from_mm < x < to_mm]
+    first, past = bisect_right(profile, from_mm, key=_along), bisect_left(profile, to_mm, key=_along)
+    inside = [(x, z, number) for number, (x, z) in enumerate(profile[first:past], first)]
     return [end(from_mm), *inside, end(to_mm)]
 
 

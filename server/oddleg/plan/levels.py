@@ -20,6 +20,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -97,7 +98,11 @@ class Levels:
     unclosed: tuple[Unclosed, ...] = ()
 
     def at(self, station: str, stage: Stage) -> StationLevel | None:
-        return next((one for one in self.stations if (one.station, one.stage) == (station, stage)), None)
+        return self._by_stage.get((station, stage))
+
+    @cached_property
+    def _by_stage(self) -> dict[tuple[str, Stage], StationLevel]:
+        return {(one.station, one.stage): one for one in reversed(self.stations)}
 
 
 def adjusted_levels(

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import pairwise
 
 import numpy as np
@@ -231,10 +232,17 @@ class _Side:
         """Spots that are neighbours of this one, in the triangulation or on a line."""
         if self._triangulation is None:
             return set()
-        node = self._node_of[number]
-        pairs = self._triangulation.edges().union(*(line.edges() for line in self._lines))
-        beside = {b if a == node else a for a, b in pairs if node in (a, b)}
-        return {other for one in beside for other in self._members[one]}
+        return {other for one in self._beside[self._node_of[number]] for other in self._members[one]}
+
+    @cached_property
+    def _beside(self) -> dict[int, set[int]]:
+        """Each node's neighbours."""
+        found: dict[int, set[int]] = {node: set() for node in range(len(self._members))}
+        pairs = self._triangulation.edges() if self._triangulation is not None else set()
+        for a, b in pairs.union(*(line.edges() for line in self._lines)):
+            found[a].add(b)
+            found[b].add(a)
+        return found
 
     def shares(self, point: Floats) -> tuple[dict[int, float], str] | None:
         """Spot number to share, and the rule; None where nothing can be said."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from oddleg.job import (
@@ -94,7 +94,7 @@ def station_list(job: Job, room: Room, site: Site, known: Known, levels: Levels)
         read_count[station] = read_count.get(station, 0) + 1
     blocked = {body(entry, Blocked).station for entry in site.blocked}
     latest = latest_levels(levels)
-    residuals_mm = {one.reading: one.residual_mm for one in levels.residuals}
+    level_why = _level_whys(levels, site)
     proposals = proposed_stations(job, room, known.stations)
     lines = lines_of(room, known.stations, job.tolerances)
     between = () if site.good_enough else _between(job, room, known, lines, latest, [*known.stations, *proposals])
@@ -108,11 +108,7 @@ def station_list(job: Job, room: Room, site: Site, known: Known, levels: Levels)
             state = "open"
         elif station.id in blocked:
             state = "blocked"
-        shown = (
-            None
-            if level is None
-            else figure(level.level_mm, job.rounding_mm, level_why(level, site, residuals_mm), signed=True)
-        )
+        shown = None if level is None else figure(level.level_mm, job.rounding_mm, level_why(level), signed=True)
         accepted, added = station.id in known.accepted, station.id in known.added
         return PlannedStation(station, pass_number, accepted, added, state, shown, read_count.get(station.id, 0))
 
@@ -129,20 +125,25 @@ def latest_levels(levels: Levels) -> dict[str, StationLevel]:
     return latest
 
 
-def level_why(level: StationLevel, site: Site, residuals_mm: Mapping[str, float]) -> str:
-    """One sentence: from which readings and how far each is off, by which rule, give or take how much."""
+def _level_whys(levels: Levels, site: Site) -> Callable[[StationLevel], str]:
+    """One sentence for a level: from which readings and how far each is off, by which rule, give or take how much."""
+    residuals_mm = {one.reading: one.residual_mm for one in levels.residuals}
     names = {body(entry, SetUp).id: body(entry, SetUp).name for entry in site.set_ups}
     values = {entry.uid: body(entry, Reading) for entry in site.readings}
-    read = [
-        f"{text_mm(one.value_mm, 0.01)} {one.way} in {names[one.set_up]}{_off(residuals_mm[uid])}"
-        for uid, one in ((uid, values[uid]) for uid in level.readings if uid in values)
-    ]
-    give_or_take = figure(level.half_width_mm, 0.1).text
-    reading = "reading" if len(read) == 1 else "readings"
-    return (
-        f"From the {reading} {', '.join(read)}; all set-ups adjusted together by least squares from the bench mark; "
-        f"give or take {give_or_take} mm (95 %)."
-    )
+
+    def why(level: StationLevel) -> str:
+        read = [
+            f"{text_mm(one.value_mm, 0.01)} {one.way} in {names[one.set_up]}{_off(residuals_mm[uid])}"
+            for uid, one in ((uid, values[uid]) for uid in level.readings if uid in values)
+        ]
+        give_or_take = figure(level.half_width_mm, 0.1).text
+        reading = "reading" if len(read) == 1 else "readings"
+        return (
+            f"From the {reading} {', '.join(read)}; all set-ups adjusted together by least squares from the bench "
+            f"mark; give or take {give_or_take} mm (95 %)."
+        )
+
+    return why
 
 
 def _off(residual_mm: float) -> str:
