@@ -5,9 +5,24 @@ hand."""
 from dataclasses import replace
 
 import pytest
-from rod_runs import BACK, BATTEN, carcass, filler, job, room, run, spans, wall_of
+from rod_runs import (
+    BACK,
+    BATTEN,
+    WALL_UNITS,
+    carcass,
+    edges,
+    filler,
+    job,
+    line_of,
+    room,
+    room_rods,
+    run,
+    spans,
+    wall_of,
+    wall_unit,
+)
 
-from oddleg.job import EndsAt, RunEnd
+from oddleg.job import Anchor, AnchorOn, EndsAt, Filler, Gap, RunEnd, Storey
 from oddleg.plan.axes import to_room
 from oddleg.plan.front_lines import front_lines
 from oddleg.plan.rods import rods
@@ -74,3 +89,76 @@ def test_undulating_walls_take_run_length_at_either_hand():
     assert middle.opening.mm == pytest.approx(4000 - 22 - VOID)
     assert at(middle, 0.0).x_mm == pytest.approx(VOID)
     assert at(middle, middle.right_mm).x_mm == pytest.approx(4000 - 22) == pytest.approx(at(right, 900.0).x_mm)
+
+
+HUNG = {"storey": Storey.WALL}
+
+
+def hung_row(*row, others=(), other_hung_mm=22.0, face=(), **more):
+    """A 4000 run into the corner of another, whose backs lie 22 from its wall: the end mark is 3978. `others`: what
+    hangs on the other run; `other_hung_mm`: its line of backs for that; `face`: (y down its wall, how far that stands
+    out at wall-unit height)."""
+    one = run(
+        carcass("a"), *row, id="a-run", left_end=RunEnd(EndsAt.WALL), right_end=RunEnd(EndsAt.OTHER_BACKS, "b-run"),
+        opening_mm=4000.0, **more,
+    )  # fmt: skip
+    other = replace(run(carcass("b"), *others, id="b-run"), x_mm=4000.0, bearing_deg=90.0)
+    lines = {"b-run": (line_of(other, back_mm=22.0), line_of(other, back_mm=other_hung_mm, storey=Storey.WALL))}
+    flat = [(0.0, BATTEN, 0.0), (600.0, BATTEN, 0.0)]
+    walls = (wall_of(one), wall_of(other, face=[*flat, *((y, WALL_UNITS, out) for y, out in face)]))
+    return room_rods(one, other, walls=walls, lines=lines, scribe_mm=5.0)[0]
+
+
+def to_the_wall(**more):
+    return Filler("f", "f", 50.0, 20.0, 100.0, **HUNG, **more)
+
+
+def test_a_filler_of_what_hangs_reaches_the_plaster_where_the_other_run_hangs_nothing():
+    """3978 - 3930 = 48 up to the mark; the wall stands 4 back at wall-unit height: 48 + 22 + 4 = 74 shows, and is cut
+    from 74 + 5 to scribe. A gap for a window hangs nothing either."""
+    row = (wall_unit("high", 3930.0), to_the_wall())
+    for others in ((), (Gap("w", "window", 900.0, **HUNG),), (Gap("w", "w", 900.0, **HUNG), wall_unit("far"))):
+        rod = hung_row(*row, others=others, face=[(0.0, -4.0), (600.0, -4.0)])
+        (found,) = rod.fillers
+        assert spans(rod)["f"] == pytest.approx((3930.0, 3978.0)) and edges(rod, "wall")[-1] == pytest.approx(3978.0)
+        assert (found.width.mm, found.narrow.mm, found.wide.mm, found.cut_from.mm) == pytest.approx((48, 74, 74, 79))
+
+
+def test_its_limits_are_for_what_shows_up_to_the_plaster():
+    """It may show 100: 78 up to the mark and 22 beyond it; 3978 - 3880 = 98 are there, so that 20 stay open."""
+    rod = hung_row(wall_unit("high", 3880.0), to_the_wall(), face=[(0.0, 0.0), (600.0, 0.0)])
+    assert spans(rod)["f"] == pytest.approx((3880.0, 3958.0))
+    # What stands leaves 3978 - 600 as well.
+    assert [one.amount.mm for one in rod.findings if one.rule == "rod.left_over"] == pytest.approx([3378.0, 20.0])
+
+
+def test_behind_what_hangs_on_the_other_run_it_ends_at_that_ones_backs():
+    """Their line of backs lies 9 further out than that of what stands: 3978 - 9; the plaster is of no account."""
+    others = (wall_unit("beside"),)
+    rod = hung_row(wall_unit("high", 3930.0), to_the_wall(), others=others, other_hung_mm=31.0, face=[(0.0, -4.0)])
+    assert spans(rod)["f"] == pytest.approx((3930.0, 3969.0))
+    assert rod.fillers[0].wide.mm == pytest.approx(39.0)
+    assert rod.end_words[-1].endswith(" What hangs ends 9 before it, on the line of backs of what hangs on b-run.")
+    further_back = hung_row(wall_unit("high", 3930.0), to_the_wall(), others=others, other_hung_mm=15.0)
+    assert spans(further_back)["f"][1] == pytest.approx(3978.0)
+
+
+def test_plaster_that_stands_out_past_the_mark_up_there_ends_what_hangs():
+    """30 out at wall-unit height, the backs at 22: what hangs ends 8 before the mark, what stands at it."""
+    rod = hung_row(wall_unit("high", 900.0), face=[(0.0, 30.0), (600.0, 30.0)], wall_anchor=Anchor(AnchorOn.RIGHT_END))
+    assert spans(rod)["high"] == pytest.approx((4000 - 30 - 900, 4000 - 30)) and rod.right_mm == pytest.approx(3978)
+    assert "Wall units: it ends 8 before the end mark." in rod.anchor_words
+
+
+def test_the_corner_at_the_other_hand_gives_the_same_filler():
+    """The zero lies on the left run's backs, 22 from the plaster: 38 beside the mark show 60."""
+    left = run(carcass("l"), id="left", x_mm=0.0, y_mm=2400.0)
+    left = replace(left, bearing_deg=270.0, opening_mm=2400.0)
+    one = run(
+        to_the_wall(), wall_unit("high", 900.0), id="one", x_mm=22.0, left_end=RunEnd(EndsAt.OTHER_BACKS, "left"),
+        wall_anchor=Anchor(AnchorOn.MARK, item="high", item_edge="left", x_mm=38.0),
+    )  # fmt: skip
+    lines = {"left": (line_of(left, back_mm=22.0), None)}
+    rod = next(rod for rod in room_rods(one, left, walls=(wall_of(one), wall_of(left)), lines=lines) if rod.run.id == "one")
+    assert spans(rod)["f"] == pytest.approx((0.0, 38.0))
+    assert rod.fillers[0].wide.mm == pytest.approx(60.0)

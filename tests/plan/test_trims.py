@@ -2,11 +2,13 @@
 
 import dataclasses
 
-from datum_rooms import room_of, rules, run_of, unit
-from tall_rooms import made
+from datum_rooms import job_of, room_of, rules, run_of, unit
+from tall_rooms import made, rods_of
 
 from oddleg.job import EndsAt, Filler, Front, FrontFit, Gap, Run, RunEnd, Storey, Trim, WallUnits
-from oddleg.plan.trims import front_out_mm
+from oddleg.plan.heights import heights
+from oddleg.plan.hung_ends import HungEnd
+from oddleg.plan.trims import front_out_mm, trim_lengths
 
 FREE = WallUnits(tops_in_line=False)
 CORNICE = Trim(overhang_mm=30.0)
@@ -127,3 +129,31 @@ def test_a_front_stands_out_by_its_thickness_unless_it_is_inset():
     fits = {fit: Front(fit, 20.0, frame_thickness_mm=25.0) for fit in FrontFit}
     assert [front_out_mm(dataclasses.replace(one, front=fits[fit])) for fit in FrontFit] == [20, 0, 25]
     assert front_out_mm(dataclasses.replace(one, front=None)) == 0
+
+
+def test_a_filler_at_a_free_end_belongs_to_it_though_nothing_is_scribed():
+    """FP: 600 + 40 of filler + 30 at either end; a strip beside a unit is part of its face."""
+    filler = Filler("f", "filler", 40.0, 20.0, 60.0, storey=Storey.WALL, scribed=False)
+    assert lengths(wall_unit("a"), filler) == [600 + 40 + 2 * 30, 370, 370]
+
+
+def test_each_end_is_told_by_its_side():
+    (trim,) = made(room_of(run_of(wall_unit("a"), cornice=CORNICE), wall_units=FREE)).trims
+    assert trim.pieces[0][0] == "front, along Unit a: at the left mitred for its return; at the right mitred for its return"
+
+
+def test_in_a_corner_where_the_other_run_hangs_nothing_it_runs_on_to_the_plaster():
+    """FP: 600 to the end mark, 22 on to the plaster, 30 at the free left end; behind what hangs on the other run the
+    end is as free as its mark."""
+    room = room_of(run_of(wall_unit("a"), cornice=CORNICE), wall_units=FREE)
+    job = job_of(room)
+    (rod,) = rods_of(room)
+    rising = {(one.of, one.concerns[0]): one for one in heights(job, room, rod.placed)}
+
+    def ends_at(hung):
+        laid = dataclasses.replace(rod, hung_ends=(None, hung))
+        (trim,), _ = trim_lengths(job, room, (laid,), rising)
+        return [length.mm for _, length in trim.pieces]
+
+    assert ends_at(HungEnd(22.0, other_hangs=False)) == [30 + 600 + 22, 370]
+    assert ends_at(HungEnd(22.0, other_hangs=True)) == [660, 370, 370]

@@ -12,13 +12,17 @@ from .row import Row, Trouble
 EDGE_WORDS = {Edge.LEFT: "left edge", Edge.CENTRE: "centre", Edge.RIGHT: "right edge"}
 
 
-def anchor_words(row: Row, features: Mapping[str, str], zero_mm: float, step_mm: float) -> str:
-    """One sentence: what of the row lies on what, and where that is. `features`: their names."""
+def anchor_words(row: Row, features: Mapping[str, str], marks_mm: tuple[float, float], step_mm: float) -> str:
+    """One sentence: what of the row lies on what, and where that is. `features`: their names; `marks_mm`: zero and end
+    mark."""
     if row.trouble is not None:
         return "It is set out from the zero mark, since its anchor cannot be used."
-    anchor, at = row.anchor, text_mm(row.anchor_mm - zero_mm, step_mm)
+    anchor, at = row.anchor, text_mm(row.anchor_mm - marks_mm[0], step_mm)
     if anchor.item is None and anchor.on in (AnchorOn.LEFT_END, AnchorOn.RIGHT_END):
-        return "It begins at the zero mark." if anchor.on is AnchorOn.LEFT_END else "It ends at the end mark."
+        if anchor.on is AnchorOn.LEFT_END:
+            return "It begins at the zero mark." if at == "0" else f"It begins {at} past the zero mark."
+        short = text_mm(marks_mm[1] - row.anchor_mm, step_mm)
+        return "It ends at the end mark." if short == "0" else f"It ends {short} before the end mark."
     return f"{what_is_put(row)} lies on {put_on(anchor, features)}, {at} from the zero."
 
 

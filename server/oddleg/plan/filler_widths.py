@@ -24,12 +24,16 @@ HEIGHTS = {
 
 
 def beyond_item(items: Sequence[Item], i: int, ends: RunEnds) -> tuple[Beyond, ...]:
-    """How far the side wall lies beyond the end where this item stands beside it; nothing elsewhere."""
+    """How far the side wall lies beyond the end where this item stands beside it, or hangs in a corner where the other
+    run hangs nothing; nothing elsewhere."""
     heights = HEIGHTS[items[i].storey]
     found: list[Beyond] = []
     for at, end in ((0, ends.left), (len(items) - 1, ends.right)):
         if i == at and end.at is EndsAt.WALL:
             found += end.beyond_at(heights)
+        elif i == at and items[i].storey is Storey.WALL and end.hung is not None and not end.hung.other_hangs:
+            past_mm = max(0.0, end.hung.beyond_mm)
+            found.append(Beyond(WallHeight.WALL_UNITS, OpeningDepth.FRONT, past_mm, past_mm))
     return tuple(found)
 
 

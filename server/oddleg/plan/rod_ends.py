@@ -10,6 +10,7 @@ from oddleg.job import EndsAt, OpeningDepth, Point, Run, RunEnd, WallHeight
 from .axes import to_room, to_run
 from .figure import text_mm
 from .front_line import FrontLine
+from .hung_ends import HungEnd, hung_end
 from .set_out_run import depth_at
 from .wall import Opening, Wall
 from .wall_profile import HEIGHT_WORDS, wall_at, wall_points
@@ -36,13 +37,15 @@ class Beyond:
 @dataclass(frozen=True)
 class End:
     """One end of a run. `at`: what it comes to; `other`: the run that it meets in a corner. `taken_mm`: what that one
-    takes of the opening, from the plaster to the mark, where the opening is narrowest. `beyond`: side wall to mark."""
+    takes of the opening, from the plaster to the mark, where the opening is narrowest. `beyond`: side wall to mark.
+    `hung`: where what hangs ends in a corner."""
 
     side: str
     at: EndsAt
     other: Run | None
     taken_mm: float
     beyond: tuple[Beyond, ...]
+    hung: HungEnd | None = None
 
     def beyond_at(self, heights: Sequence[WallHeight]) -> tuple[Beyond, ...]:
         """Where the front of an item at these heights meets the wall: along the fronts, else where it was measured."""
@@ -89,12 +92,12 @@ class _Corner:
         # Square to each other: how far along this run the place is taken is of no account in the other's x.
         along_mm = to_run(self.meets, Point(self.other.x_mm, self.other.y_mm))[0]
         x_mm = to_run(self.other, to_room(self.meets, along_mm, y_mm))[0]
-        void_mm = self.line.back_at(x_mm) - self._face_mm(x_mm, height)
+        void_mm = self.line.back_at(x_mm) - self.face_mm(x_mm, height)
         if self.end.at is EndsAt.OTHER_FRONTS:
             return void_mm + depth_at(self.other, to_run(self.other, Point(self.meets.x_mm, self.meets.y_mm))[0])
         return void_mm
 
-    def _face_mm(self, x_mm: float, height: WallHeight) -> float:
+    def face_mm(self, x_mm: float, height: WallHeight) -> float:
         order = list(WallHeight)
         for near in sorted(order, key=lambda one: abs(order.index(one) - order.index(height))):
             at = wall_at(wall_points(self.wall, near), x_mm, ANY_DISTANCE_MM)
@@ -138,7 +141,11 @@ def run_ends(
         opening_mm, narrowest = None, None
         words, start = "neither measured nor drawn", ""
     beyond = _beyond(measured, opening_mm, gaps, corners)
-    ends = [_end(side, corners[side], corners[side].taken_mm(*at), beyond[side]) for side in SIDES]
+    ends = []
+    for side, corner in corners.items():
+        both = lines.get(corner.other.id) if corner.other else None
+        hung = hung_end(run, corner.end, set_out, corner.other, both, corner.face_mm)
+        ends.append(_end(side, corner, corner.taken_mm(*at), beyond[side], hung))
     if opening_mm is None:
         return RunEnds(None, words, "", None, *ends)
     why = start
@@ -159,10 +166,10 @@ def _corner(
     return _Corner(end, other, line, walls.get(other.id) if other else None, set_out, depth_mm)
 
 
-def _end(side: str, corner: _Corner, taken_mm: float, beyond: tuple[Beyond, ...]) -> End:
+def _end(side: str, corner: _Corner, taken_mm: float, beyond: tuple[Beyond, ...], hung: HungEnd | None) -> End:
     # An end at a run that is not there any more is taken as a wall; a finding says so.
     at = EndsAt.WALL if corner.end.run is not None and corner.other is None else corner.end.at
-    return End(side, at, corner.other, taken_mm, beyond)
+    return End(side, at, corner.other, taken_mm, beyond, hung)
 
 
 Gaps = Mapping[tuple[str, WallHeight, OpeningDepth], tuple[float, float]]
@@ -222,7 +229,7 @@ def _end_words(end: End, ends: RunEnds, step_mm: float) -> str:
     if end.other is not None:
         line = "line of backs" if end.at is EndsAt.OTHER_BACKS else "carcass fronts"
         known = "" if ends.opening_mm is None else f", {text_mm(end.taken_mm, step_mm)} from the plaster of its wall"
-        return f"The {mark} lies on the {line} of {end.other.name}{known}."
+        return f"The {mark} lies on the {line} of {end.other.name}{known}.{_hung_words(end, step_mm)}"
     if end.at is EndsAt.OPEN:
         return ""
     at_batten = [one for one in end.beyond if one.height is WallHeight.BATTEN]
@@ -239,3 +246,10 @@ def _end_words(end: End, ends: RunEnds, step_mm: float) -> str:
         return f"The {end.side} wall comes in {away} past the {mark} at batten height: no tape can be held on the wall."
     where = "behind the zero" if end.side == "left" else "beyond the end mark"
     return f"The {end.side} wall lies {away} {where} at batten height: a tape held on the wall reads the mark + {away}."
+
+
+def _hung_words(end: End, step_mm: float) -> str:
+    if end.hung is None or (away := text_mm(end.hung.short_mm, step_mm)) == "0" or end.other is None:
+        return ""
+    at = f"on the line of backs of what hangs on {end.other.name}" if end.hung.other_hangs else "at the plaster there"
+    return f" What hangs ends {away} before it, {at}."

@@ -53,7 +53,7 @@ def _rod(job: Job, here: Site, run: Run, runs: Mapping[str, Run], walls: Mapping
     right_mm = ends.opening_mm
     if right_mm is None:
         right_mm = max((row.edges[-1][1] for row in rows.values()), default=0.0)
-    words = {name: anchor_words(row, feature_names, 0.0, step_mm) for name, row in rows.items()}
+    words = {name: anchor_words(row, feature_names, (0.0, right_mm), step_mm) for name, row in rows.items()}
     spots = _spots(run, rows, ends, right_mm, words, feature_names, step_mm)
     # A centre beyond an end, of a door beside the run, is no place on the rod.
     along = [one for one in features if 0.0 <= edge_mm(on_wall[one.id], Edge.CENTRE) <= right_mm]
@@ -94,6 +94,7 @@ def _rod(job: Job, here: Site, run: Run, runs: Mapping[str, Run], walls: Mapping
         end_words(ends, step_mm),
         tuple(lined_up),
         tuple(findings),
+        (ends.left.hung, ends.right.hung),
     )
 
 
@@ -106,8 +107,19 @@ def _rows(run: Run, set_out: Run, ends: RunEnds, on_wall: Mapping[str, tuple[flo
         items = row_items(run, hangs)
         if items:
             limits = limits_on_the_rod(items, ends)
-            rows[name] = row_set_out(items, _on_rods(run, set_out, anchor), 0.0, ends_mm, on_wall, limits)
+            row_ends_mm = _hung_mm(ends, ends_mm) if hangs else ends_mm
+            rows[name] = row_set_out(items, _on_rods(run, set_out, anchor), 0.0, row_ends_mm, on_wall, limits)
     return rows
+
+
+def _hung_mm(ends: RunEnds, ends_mm: tuple[float | None, float | None]) -> tuple[float | None, float | None]:
+    """Ends of what hangs: the marks, unless in a corner it ends before one."""
+    left_mm, right_mm = ends_mm
+    if left_mm is not None and ends.left.hung is not None:
+        left_mm += ends.left.hung.short_mm
+    if right_mm is not None and ends.right.hung is not None:
+        right_mm -= ends.right.hung.short_mm
+    return left_mm, right_mm
 
 
 def _on_rod(run: Run, set_out: Run, x_mm: float) -> float:

@@ -8,6 +8,7 @@ from oddleg.job import Run
 
 from .figure import Figure
 from .finding import Finding
+from .hung_ends import HungEnd
 from .rod import Placed
 
 
@@ -60,7 +61,7 @@ class Rod:
     """One run set out. `run`: as set out (moved onto its front line). `left_mm`, `right_mm`: zero and end mark, in its
     axes; `opening`: between them, None where neither measured nor drawn; `opening_words` say which it is.
     `anchor_words`: what is put where. `left_over`: what no filler takes, None where an end is open. `end_words`: how
-    far each side wall lies from its mark."""
+    far each side wall lies from its mark. `hung_ends`: left and right, where what hangs ends in a corner."""
 
     run: Run
     left_mm: float
@@ -76,3 +77,4 @@ class Rod:
     end_words: tuple[str, ...]
     offsets: tuple[Offset, ...]
     findings: tuple[Finding, ...]
+    hung_ends: tuple[HungEnd | None, HungEnd | None] = (None, None)

@@ -83,11 +83,11 @@ def trim_lengths(
     """Cornices and light rails of a room's wall units by run, with what is wrong.
 
     A piece runs straight along neighbours whose edge (top for a cornice, underside for a light rail) and front face are
-    in one line; fillers and panels among them belong to it. Its outer face stands the overhang out of fronts and ends:
-    at a free end it is mitred and longer by the overhang, and a return runs back, from its own long point to the wall.
-    Against a wall, or a unit that stands or hangs higher (a light rail: lower) or further out, it is cut square. In an
-    inside corner two pieces meet in a mitre whose long point is at the line of the other's front faces. `rising`:
-    heights over the datum by what and item. First principles.
+    in one line; fillers and panels among them and at its ends belong to it, scribed or not. Its outer face stands the
+    overhang out of fronts and ends: at a free end it is mitred and longer by the overhang, and a return runs back, from
+    its own long point to the wall. Against a wall, or a unit that stands or hangs higher (a light rail: lower) or
+    further out, it is cut square. In an inside corner two pieces meet in a mitre whose long point is at the line of the
+    other's front faces. `rising`: heights over the datum by what and item. First principles.
     """
     made: list[TrimLength] = []
     findings: list[Finding] = []
@@ -155,7 +155,8 @@ def _pieces(
         f"Along {names}, from {text_mm(left.x_mm, step_mm)} ({left.words}) to {text_mm(right.x_mm, step_mm)} "
         f"({right.words}) from the run's zero."
     )
-    yield f"front, along {names}: {left.words}; {right.words}", figure(right.x_mm - left.x_mm, step_mm, why)
+    words = f"front, along {names}: at the left {left.words}; at the right {right.words}"
+    yield words, figure(right.x_mm - left.x_mm, step_mm, why)
     for side, end, unit in (("left", left, edge.units[0]), ("right", right, edge.units[-1])):
         if end.back_mm is not None:
             why = (
@@ -177,6 +178,9 @@ def _end(rod: Rod, edge: _Edge, trim: Trim, right: bool, of: HeightOf, rising: R
     wall_mm = rod.right_mm if right else rod.left_mm
     if end.at is EndsAt.WALL and abs(wall_mm - at_mm) <= NEAR_MM:
         return _End(wall_mm, "square against the wall")
+    hung = rod.hung_ends[1 if right else 0]
+    if hung is not None and not hung.other_hangs and abs(wall_mm - at_mm) <= NEAR_MM:
+        return _End(wall_mm + on * hung.beyond_mm, "square against the wall")
     if (beside := _beside(rod, edge, right, of, rising)) is not None:
         return _End(at_mm, f"square against {beside}")
     if not trim.returns:
