@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from rod_runs import (
     BACK,
     FLOOR,
+    FRONT,
     WORKTOP,
     bay,
     between_walls,
@@ -156,3 +157,16 @@ def test_the_chance_is_that_of_ten_thousand_rows_built(units, spare_tenths):
     said = fit.chance_words.rsplit(" and ", 1)[1]
     stated = {"more than 99 of 100 go in.": 99.5, "fewer than 1 of 100 goes in.": 0.5}
     assert (stated[said] if said in stated else float(said.split()[0])) == pytest.approx(of_100, abs=2.5)
+
+
+def test_what_shows_of_a_filler_beyond_the_mark_takes_nothing_of_the_opening():
+    """FP: the wall lies 10 beyond the end mark along the fronts, so a filler that must show 20 takes 10 between the
+    marks: 2990 + 10 is the opening of 3000. The rod sets it out so, and the fit has to say the same."""
+    one = between_walls(carcass("a", 2990.0), filler(least_mm=20.0))
+    openings = [(FLOOR, BACK, 3000.0), (FLOOR, FRONT, 3010.0)]
+    rod = rod_of(one, openings, [("right", FLOOR, BACK, 0.0), ("right", FLOOR, FRONT, 10.0)])
+    (strip,) = rod.fillers
+    assert (strip.width.mm, strip.narrow.mm) == (3000 - 2990, 20)
+    (fit,) = fits(job(room(one)), site_of(one, openings), rod)
+    assert (fit.taken.mm, fit.spare.mm) == (2990 + 10, 0)
+    assert not fit.words.startswith("What stands does not go in")

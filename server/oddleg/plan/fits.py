@@ -7,7 +7,7 @@ opens and never closes below nought, so it adds half of what it may open on aver
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -84,13 +84,14 @@ def _fit(
 ) -> Fit:
     assert rod.opening is not None
     step_mm = job.rounding_mm
-    least_mm = sum(item.least_mm for item in items if isinstance(item, Filler))
+    least_of_mm = _least_on_rod_mm(rod, items)
+    least_mm = sum(least_of_mm.values())
     drawn_mm = sum(taken_mm(item) for item in items if not isinstance(item, Filler))
     spare_mm = rod.opening.mm - drawn_mm - least_mm
     spread = _spread(job, items, widths, openings)
     shift_mm = spread.shift_mm or 0.0
     over_mm = spread.worst_mm + shift_mm - spare_mm
-    stuck = spare_mm >= 0 and _past_an_end(rod, items)
+    stuck = spare_mm >= 0 and _past_an_end(rod, items, least_of_mm)
     sure = over_mm <= SAME_SPOT_MM and not stuck
     space, taken = rod.opening, figure(drawn_mm + least_mm, step_mm, _taken_why(least_mm, step_mm))
     spare = figure(spare_mm, step_mm, f"{space.text} of opening less {taken.text} taken.")
@@ -116,16 +117,22 @@ def _fit(
     )
 
 
-def _past_an_end(rod: Rod, items: Sequence[Item]) -> bool:
+def _least_on_rod_mm(rod: Rod, items: Sequence[Item]) -> dict[str, float]:
+    """Least that each filler of the row takes between the marks: where its side wall lies beyond the mark all along,
+    that much of it shows there, as on the rod."""
+    beyond_mm = {one.item: one.narrow.mm - one.width.mm for one in rod.fillers}
+    return {item.id: max(0.0, item.least_mm - beyond_mm[item.id]) for item in items if isinstance(item, Filler)}
+
+
+def _past_an_end(rod: Rod, items: Sequence[Item], least_mm: Mapping[str, float]) -> bool:
     """Whether the row, though it would go in as a whole, goes past an end or squeezes a filler beside its anchor."""
     here = {item.id for item in items}
-    least_mm = {item.id: item.least_mm for item in items if isinstance(item, Filler)}
     past = any(
         one.left_mm < rod.left_mm - SAME_SPOT_MM or one.right_mm > rod.right_mm + SAME_SPOT_MM
         for one in rod.placed
         if one.item.id in here
     )
-    return past or any(one.wide.mm < least_mm.get(one.item, 0.0) - SAME_SPOT_MM for one in rod.fillers)
+    return past or any(one.width.mm < least_mm.get(one.item, 0.0) - SAME_SPOT_MM for one in rod.fillers)
 
 
 def _spread(job: Job, items: Sequence[Item], widths: dict[str, Entry], openings: Sequence[OpeningWidth]) -> _Spread:
@@ -209,7 +216,7 @@ def _measured_within(tape_mm: float, openings: Sequence[OpeningWidth], step_mm: 
 
 
 def _taken_why(least_mm: float, step_mm: float) -> str:
-    fillers = f", fillers at their least, {text_mm(least_mm, step_mm)} together" if least_mm else ""
+    fillers = f", fillers at their least between the marks, {text_mm(least_mm, step_mm)} together" if least_mm else ""
     return f"Everything in the row as drawn{fillers}."
 
 
