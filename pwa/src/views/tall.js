@@ -32,7 +32,7 @@ const tops = (all) => (all.length
   : nothing);
 
 const goes = (yes) => (yes === null
-  ? html`<span>${shape("help", "st")} <b>no ceiling is read on its way</b></span>`
+  ? html`<span>${shape("help", "st")} <b>not known: ceiling or floor on its way is not read</b></span>`
   : yes ? html`<span class="say-good">${shape("read", "st")} <b>goes</b></span>` : html`<span class="say-stop">${shape("stop", "st")} <b>does not go</b></span>`);
 
 const tiltUps = ({ tilt_ups: all, ...part }) => (all.length

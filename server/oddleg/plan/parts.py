@@ -30,6 +30,7 @@ SHEETS = (
     ("labels", "Labels", ("unit",)),
     ("plinth", "Plinth", ("plinth",)),
     ("corners", "Corners and fronts", ("corners",)),
+    ("tall", "Tall and wall units", ("tall",)),
 )
 SHEETS_OF_A_RUN = (
     ("rod", "Rod", ("run",)),
@@ -71,6 +72,8 @@ def sheet_marks(plan: Plan, found: dict[str, Part]) -> list[dict[str, str]]:
     for room in plan.rooms:
         units = [f"unit/{unit.placed.item.id}" for unit in room.units]
         for kind, title, from_parts in SHEETS:
+            if kind == "tall" and room.tall_wall is None:
+                continue
             names = [name for one in from_parts for name in (units if one == "unit" else [f"{one}/{room.room.id}"])]
             mark = mark_of([found[name]["mark"] for name in names if name in found])
             sheets.append({"name": f"{kind}-{room.room.id}", "title": f"{title}, {room.room.name}", "mark": mark})

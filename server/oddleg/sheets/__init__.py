@@ -1,5 +1,5 @@
-"""Sheets to print, of a room (survey and datum, legs, labels, plinth) or of a run (its rod, listed and at full size);
-as PDF on A4 or A3, from the phone's parts and drawings."""
+"""Sheets to print, of a room (survey and datum, legs, labels, plinth, corners, tall and wall units) or of a run (its
+rod, listed and at full size); as PDF on A4 or A3, from the phone's parts and drawings."""
 
 from __future__ import annotations
 
@@ -20,6 +20,7 @@ from .plinth_sheet import plinth_content
 from .rod_sheet import rod_content, strip_content
 from .source import SheetSource, UnknownSheet
 from .survey_sheet import survey_content
+from .tall_sheet import tall_content
 from .typeset import typeset
 
 __all__ = ["SheetSource", "UnknownSheet", "sheet_names", "sheet_pdf"]
@@ -33,6 +34,7 @@ KINDS: dict[str, Content] = {
     "labels": labels_content,
     "plinth": plinth_content,
     "corners": corners_content,
+    "tall": tall_content,
 }
 
 KINDS_OF_A_RUN: dict[str, ContentOfARun] = {
@@ -51,6 +53,9 @@ def sheet_pdf(plan: Plan, name: str, printed: SheetSource) -> bytes:
     """One sheet as PDF. The same plan and source give the same bytes. Raises UnknownSheet for any other name."""
     kind, _, id = name.partition("-")
     found = parts(plan, printed.revision)
+    head = next((one for one in found["sheets"]["sheets"] if one["name"] == name), None)
+    if head is None:
+        raise UnknownSheet(name)
     if kind in KINDS and (room := next((one for one in plan.rooms if one.room.id == id), None)) is not None:
         shown, place = KINDS[kind](plan, room, found, printed), (id,) if kind in OF_ONE_ROOM else ()
     elif kind in KINDS_OF_A_RUN and (of := _run_of(plan, id)) is not None:
@@ -60,7 +65,6 @@ def sheet_pdf(plan: Plan, name: str, printed: SheetSource) -> bytes:
         raise UnknownSheet(name)
     # The title of a run's sheet names the run alone.
     in_room = [room.room.name] if kind in KINDS_OF_A_RUN else []
-    head = next(one for one in found["sheets"]["sheets"] if one["name"] == name)
     content = {
         "kind": kind,
         "document_title": f"{head['title']}, {plan.job.title}",
@@ -85,6 +89,7 @@ def _run_of(plan: Plan, id: str) -> tuple[RoomPlan, RunSetOut] | None:
 JOB_LINES, PLACE_LINES, TITLE_LINES, SOURCE_LINES = (84.0, 4.59), (84.0, 3.18), (58.0, 3.71), (58.0, 2.65)
 
 # Where in the app a sheet's code leads.
-LINKS = {"survey": ("datum",), "legs": ("units",), "labels": ("units",), "plinth": ("plinth",), "corners": ("corners",)}
+LINKS = {"survey": ("datum",), "legs": ("units",), "labels": ("units",), "plinth": ("plinth",)}
+LINKS |= {"corners": ("corners",), "tall": ("tall",)}
 LINKS |= dict.fromkeys(KINDS_OF_A_RUN, ("run",))
-OF_ONE_ROOM = ("survey", "plinth", "corners")
+OF_ONE_ROOM = ("survey", "plinth", "corners", "tall")
