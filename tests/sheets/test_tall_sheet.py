@@ -46,9 +46,13 @@ def test_standing_up_says_what_each_way_needs_and_what_there_is():
 
 
 def test_trims_are_cut_from_it_and_hoods_held_against_their_sheets():
-    text = read(demo_hall.hall_plan())
-    assert "Cornice, Window run" in text and "return at the right of left cups unit 374" in text
-    assert "Together 3850.5, waste not counted." in text
+    """FP: all pieces together; what is printed of them are the plan's own texts."""
+    plan = demo_hall.hall_plan()
+    text, cornice = read(plan), plan.rooms[0].tall_wall.trims[0]
+    assert "Cornice, Window run" in text
+    assert all(f"{words} {length.text}" in text for words, length in cornice.pieces)
+    assert cornice.total.mm == pytest.approx(sum(length.mm for _, length in cornice.pieces))
+    assert f"Together {cornice.total.text}, waste not counted." in text
     assert "hood over cooker" in text and "650 wanted by the sheet of the cooker, 720 there: 70 more." in text
     assert "Caution" in text
 
