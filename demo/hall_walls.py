@@ -10,10 +10,15 @@ LEVELS_MM = {"floor": 40.0, "batten": 850.0, "worktop": 905.0, "wall_units": 208
 OPENING_MM = 5410.0
 SIDE_RUN_FROM_MM = 575.0
 WINDOW_LINE_MM = 100.0
+# Set up again from here on: a little further out, and 3 mm a metre nearer to the wall as it goes on.
+MOVED_AT_STATION = 7
+MOVED_LINE_MM, MOVED_LINE_SLOPE = 142.0, -0.003
 SIDE_LINE_MM = 120.0
 # Left, right; bottom and top over the datum line; how far it stands out.
 WINDOW_MM = (1252.0, 2655.0, 167.0, 1217.0, -92.0)
 SILL_MM = (1224.0, 2683.0, 146.0, 167.0, 25.0)
+# As delivered: this batch runs a little wide.
+DELIVERED_MM = {"drawers-one": 800.5, "sink": 1000.5, "doors-one": 800.5, "bins": 450.0}
 
 
 def window_wall_mm(x_mm, level_mm):
@@ -60,15 +65,22 @@ def read(survey, line_id, station, height, distance_mm, slip_mm=0.0, replaces=No
 
 def read_walls(survey, walls):
     """Both walls from a vertical laser plane each, the second square to the first. `walls`: run id to its wall in the
-    plan. One spot was read 10 out and again."""
+    plan. One spot was read 10 out and again. The laser at the window wall had to be moved: the station read last and
+    the first one were read from its new place too, which joins the two lines."""
     line(survey, "window-line", "line at the window wall", "window-run")
-    for i, station in enumerate(walls["window-run"].stations):
+    stations = walls["window-run"].stations
+    for i, station in enumerate(stations[:MOVED_AT_STATION]):
         for height in station.heights:
             distance = WINDOW_LINE_MM - window_wall_mm(station.x_mm, LEVELS_MM[height])
             slipped = i == 3 and height == "batten"
             uid = read(survey, "window-line", station, height, distance, slip_mm=10.0 if slipped else 0.0)
             if slipped:
                 read(survey, "window-line", station, height, distance, replaces=uid)
+    line(survey, "window-line-two", "second line at the window wall", "window-run")
+    for station in (stations[MOVED_AT_STATION - 1], stations[0], *stations[MOVED_AT_STATION:]):
+        for height in station.heights:
+            out = window_wall_mm(station.x_mm, LEVELS_MM[height])
+            read(survey, "window-line-two", station, height, MOVED_LINE_MM + MOVED_LINE_SLOPE * station.x_mm - out)
     line(survey, "side-line", "line at the side wall", "side-run", "window-line", SIDE_LINE_MM)
     for station in walls["side-run"].stations:
         for height in station.heights:
@@ -99,3 +111,9 @@ def measure_window(survey):
         sides = dict(zip(("left", "right", "bottom", "top", "stands_out"), map(mm, found), strict=True))
         data = {"run": "window-run", "name": name, "what": what, **sides, "above": "datum"}
         survey.add("feature", id, data)
+
+
+def measure_units(survey):
+    """The units that were delivered so far."""
+    for item, width_mm in DELIVERED_MM.items():
+        survey.add("unit_width", item, {}, f"{width_mm:g}", f"{width_mm:g}", "mm")

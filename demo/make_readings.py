@@ -2,8 +2,8 @@
 
 The floor is made up: it falls 14 mm from the window's left end to the far corner, with a hollow by the counter. Two
 set-ups share three stations and both close on the bench mark; one station was booked 100 out and read again; one was
-repeated. Once the datum stands, the walls are read at the stations that the plan proposes, and the first marks made on
-the batten. Run it again after the job, a station list or the payload changes: `python demo/make_readings.py`.
+repeated. Once the datum stands, the walls are read at the stations that the plan proposes, units that came are measured,
+and the first marks made on the batten. Run it again after the job, a station list or the payload changes: `python demo/make_readings.py`.
 """
 
 import hashlib
@@ -12,7 +12,7 @@ import random
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
-from hall_walls import measure_corner_and_opening, measure_window, read_walls
+from hall_walls import measure_corner_and_opening, measure_units, measure_window, read_walls
 
 from oddleg.charts import charts
 from oddleg.documents import load_job, parsed_entry
@@ -154,6 +154,7 @@ def main():
     read_walls(survey, {one.run.id: one.wall for one in planned(job, survey).rooms[0].setting_out.runs if one.wall})
     measure_corner_and_opening(survey)
     measure_window(survey)
+    measure_units(survey)
     tick(survey, "window-run", 4)
     book = {"writer": WRITER, "app": "demo", "saved_seq": len(survey.entries), "entries": survey.entries}
     (HERE / "hall-entries.json").write_text(json.dumps(book, indent=1, ensure_ascii=False) + "\n", encoding="utf-8")

@@ -140,3 +140,26 @@ def test_the_first_marks_are_made_where_the_plan_still_has_them():
     made = sorted((one for one in marks if one["marked"]), key=lambda one: one["order"])
     assert [one["order"] for one in made] == [1, 2, 3, 4]
     assert all(one["marked"]["text"] == one["from_left"]["text"] and one["moved"] is None for one in made)
+
+
+def test_the_two_lines_at_the_window_wall_are_joined_by_the_spots_read_from_both(runs):
+    """FP: the second stands 42 further out and 3 a metre nearer as it goes on: read as if it stood where the first one
+    does, the wall's far end would be 42 - 3 x 5.41 = 26 out; joined it is where it was made up, give or take a reading's
+    noise (0.4, 3 times) at either of the two spots that turn the line, further on in proportion."""
+    wall = runs["window-run"].wall
+    assert [name for _, name, _ in wall.lines] == ["line at the window wall", "second line at the window wall"]
+    first_mm = next(spot.wall_mm for spot in wall.spots if spot.x_mm == 0 and spot.height is WallHeight.BATTEN)
+    last_mm = next(spot.wall_mm for spot in wall.spots if spot.name == "A twelve" and spot.height is WallHeight.BATTEN)
+    # The lean is alike at both, the lump gone; what is left of the invented wall between them is its run out of 2.
+    assert last_mm - first_mm == pytest.approx(2.0, abs=3.0)
+
+
+def test_the_units_that_came_move_what_the_row_takes_by_their_mean(runs):
+    """FP: 0.5 + 0.5 + 0.5 + 0 over 4 is 0.375, and five units stand there; none that hangs was measured."""
+    base, hung = runs["window-run"].fits
+    assert base.shift.mm == pytest.approx(5 * 1.5 / 4) and hung.shift is None
+
+
+def test_wall_units_hang_on_a_rail_60_below_their_tops(room):
+    """FP: tops 1250 over the datum, 1250 - 60, the same for every unit: their tops are in line."""
+    assert {one.rail.mm for one in room.tall_wall.rails} == {1250.0 - 60.0}
