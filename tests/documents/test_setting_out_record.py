@@ -42,7 +42,7 @@ def test_what_is_left_out_gets_its_default_and_is_written_out():
     assert (job.tolerances, job.rooms[0].worktop) == (Tolerances(), Worktop(thickness_mm=30))
     written = dump_job(job)
     assert written["packs_mm"] == [1, 2, 3, 5, 6, 10]
-    assert written["rooms"][0]["runs"][0]["front_line"] == {"line": "free", "from_x_mm": None, "to_x_mm": None, "run": None}
+    assert written["rooms"][0]["runs"][0]["front_line"] == {"line": "free", "from_x_mm": None, "to_x_mm": None, "run": None, "feature": None}
     assert written["tolerances"]["wall_spacing_mm"] == 600
 
 
@@ -80,6 +80,10 @@ WRONG = [
     ({"front_line": {"line": "parallel", "from_x_mm": 0}}, "0.front_line.to_x_mm", "give both"),
     ({"front_line": {"line": "parallel", "from_x_mm": 900, "to_x_mm": 900}}, "0.front_line.to_x_mm", "no direction"),
     ({"front_line": {"from_x_mm": 0}}, "0.front_line.from_x_mm", "Only a parallel line"),
+    ({"front_line": {"line": "parallel"}}, "0.front_line.from_x_mm", "needs the feature"),
+    ({"front_line": {"line": "parallel", "feature": "window", "to_x_mm": 900}}, "0.front_line.to_x_mm", "that one's edges"),
+    ({"front_line": {"line": "parallel", "feature": "door"}}, "0.front_line.feature", "no feature door in this run; it has window"),
+    ({"front_line": {"feature": "window"}}, "0.front_line.feature", "Only a parallel line"),
     ({"front_line": {"line": "square"}}, "0.front_line.run", "needs the run"),
     ({"front_line": {"run": "hob-run"}}, "0.front_line.run", "Only a square line"),
     ({"front_line": {"line": "square", "run": "bar"}}, "0.front_line.run", "no run bar"),

@@ -9,7 +9,19 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from set_out_rooms import finding, line_of, lines_of, rules, run, units, wall
 
-from oddleg.job import EndsAt, Front, FrontFit, FrontLineRule, Gap, LineIs, RunEnd, Storey, Worktop
+from oddleg.job import (
+    EndsAt,
+    Feature,
+    FeatureKind,
+    Front,
+    FrontFit,
+    FrontLineRule,
+    Gap,
+    LineIs,
+    RunEnd,
+    Storey,
+    Worktop,
+)
 from oddleg.plan.axes import to_room, to_run
 from oddleg.plan.corner import Corner
 
@@ -146,7 +158,21 @@ def test_the_line_is_parallel_to_the_wall_between_the_two_points_of_its_rule():
     line = line_of(wall(run(front_line=parallel(300.0, 900.0)), points))
     assert line.slope == pytest.approx(6 / 600)
     assert line.back_mm == pytest.approx(8 + 10 - 0.01 * 600)
-    assert "parallel to the wall" in line.words
+    assert "parallel to the wall from 300 to 900" in line.words
+
+
+def test_the_line_is_parallel_to_the_wall_at_a_feature_where_that_was_measured():
+    """Drawn from 0 to 600, measured 300 further on: from 0 at 300 to 6 at 900, as above."""
+    points = ((0.0, 0.0), (300.0, 0.0), (600.0, 8.0), (900.0, 6.0), (1200.0, 2.0))
+    drawn = Feature("window", "the window", FeatureKind.WINDOW, 0.0, 600.0, stands_out_mm=-90.0)
+    measured = replace(drawn, left_mm=300.0, right_mm=900.0)
+    rule = FrontLineRule(LineIs.PARALLEL, feature="window")
+    of_wall = replace(wall(run(front_line=rule, features=(drawn,)), points), features=(measured,))
+    line = line_of(of_wall)
+    assert line.slope == pytest.approx(6 / 600) and line.back_mm == pytest.approx(8 + 10 - 0.01 * 600)
+    assert "parallel to the wall between the edges of the window" in line.words
+    nowhere = line_of(replace(of_wall, features=()))
+    assert "front_line.parallel_unread" in rules(nowhere.findings)
 
 
 def test_a_rule_whose_points_are_not_read_leaves_the_line_free_and_says_so():

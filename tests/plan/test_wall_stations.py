@@ -72,6 +72,8 @@ def test_what_stands_out_and_the_points_of_a_parallel_line_are_read():
         (810, "left edge, lining"),
         (900, "the line is parallel to the wall here"),
     ]
+    at_window = stations(run(features=(window,), front_line=FrontLineRule(LineIs.PARALLEL, feature="window")))
+    assert [one.x_mm for one in at_window if "parallel" in one.serves] == [310, 990]
 
 
 def test_in_a_corner_the_wall_is_read_on_to_the_other_wall():

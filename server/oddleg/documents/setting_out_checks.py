@@ -21,7 +21,10 @@ def set_out_clashes(room: Room) -> Iterator[tuple[str, str]]:
         yield from anchor_clashes(run, run.wall_anchor, f"{path}.wall_anchor", hangs=True)
         yield from square_clashes(run, runs, f"{path}.front_line.run")
         items = {item.id for item in run.items}
-        things = items | {feature.id for feature in run.features}
+        features = {feature.id for feature in run.features}
+        things = items | features
+        if run.front_line.feature is not None:
+            yield from stranger(f"{path}.front_line.feature", run.front_line.feature, features, "feature")
         for at, line_up in enumerate(run.line_up):
             yield from stranger(f"{path}.line_up.{at}.item", line_up.item, items, "item")
             yield from stranger(f"{path}.line_up.{at}.on", line_up.on, things, "item or feature")

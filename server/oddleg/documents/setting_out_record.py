@@ -104,16 +104,24 @@ class FrontLineRuleRecord(Record):
     from_x_mm = place(allow_none=True)
     to_x_mm = place(allow_none=True)
     run = Slug(allow_none=True)
+    feature = Slug(allow_none=True)
 
     def clashes(self, made: FrontLineRule) -> dict[str, str]:
         found = {}
         parallel = made.line is LineIs.PARALLEL
         for name in ("from_x_mm", "to_x_mm"):
             x = getattr(made, name)
-            if parallel and x is None:
-                found[name] = "A parallel line needs the two points on the wall that it is parallel to; give both."
+            if parallel and x is None and made.feature is None:
+                found[name] = (
+                    "A parallel line needs the feature, or the two points on the wall, that it is parallel to; give "
+                    "both points."
+                )
+            if parallel and x is not None and made.feature is not None:
+                found[name] = "A line that is parallel at a feature has that one's edges for points; give null here."
             if not parallel and x is not None:
                 found[name] = "Only a parallel line is given by points on the wall; give null here."
+        if not parallel and made.feature is not None:
+            found["feature"] = "Only a parallel line is given by a feature; give null here."
         if (made.line is LineIs.SQUARE) != (made.run is not None):
             found["run"] = (
                 "A square line needs the run that it is square to; give that run's id."

@@ -108,13 +108,14 @@ class LineIs(StrEnum):
 @dataclass(frozen=True)
 class FrontLineRule:
     """How the line through the carcass fronts may lie. FREE: where it wastes least depth, together with the runs that
-    it meets in corners. PARALLEL: to the line between two points on the wall of this run, `from_x_mm` and `to_x_mm`
-    (the ends of a feature, say). SQUARE: to `run`."""
+    it meets in corners. PARALLEL: to the line between two points on the wall of this run: the edges of `feature`, where
+    they were measured to be, or `from_x_mm` and `to_x_mm`. SQUARE: to `run`."""
 
     line: LineIs = LineIs.FREE
     from_x_mm: float | None = None
     to_x_mm: float | None = None
     run: str | None = None
+    feature: str | None = None
 
 
 class BattenIn(StrEnum):

@@ -13,6 +13,7 @@ from .figure import Figure, figure, text_mm
 from .finding import Finding, Severity
 from .front_line import FrontLine
 from .minimax import WallHull
+from .parallel_to import parallel_points
 from .rod import Placed, placed_items
 from .rotation import Rotation, rotation
 from .set_out_run import Laid, set_out_runs, zero_moved_mm
@@ -99,12 +100,12 @@ def _laid(one: _Run, slope: float) -> Laid:
 
 def _parallel(one: _Run) -> float | None:
     """Slope of the line between the two wall points of the run's rule; None where no height is read at both."""
-    rule = one.run.front_line
-    if rule.from_x_mm is None or rule.to_x_mm is None or rule.from_x_mm == rule.to_x_mm:
+    between = parallel_points(one.run.front_line, one.wall.features if one.wall else one.run.features)
+    if between is None:
         return None
     for height in SEEN:
         points = wall_points(one.wall, height)
-        start, stop = wall_at(points, rule.from_x_mm), wall_at(points, rule.to_x_mm)
+        start, stop = (wall_at(points, x_mm) for x_mm in between)
         if start is not None and stop is not None:
             return (stop.y_mm - start.y_mm) / (stop.x_mm - start.x_mm)
     return None

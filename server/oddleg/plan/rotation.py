@@ -12,6 +12,7 @@ from .corner import Corner
 from .figure import figure
 from .finding import Finding, Severity
 from .minimax import WallHull, best_slope
+from .parallel_to import parallel_words
 from .sightings import DIFFERENCE_STEP_MM, listed, shown_mm
 
 # Runs meet at 90 degrees, or at 45 where they are drawn so; what is off the nearest of these is off square.
@@ -141,7 +142,7 @@ def _settle(
             if slope is None:
                 found.tell(run, _parallel_unread(run))
             else:
-                fixed.append((run, slope - offset, "parallel to the wall between the two points that the job names"))
+                fixed.append((run, slope - offset, f"parallel to {parallel_words(rule, run.features)}"))
         elif rule.line is LineIs.SQUARE and rule.run in found.slopes and rule.run is not None:
             other = by_id[rule.run]
             slope = found.slopes[other.id] + _drawn_turn(other, run)
@@ -199,14 +200,12 @@ def _ring(run: Run, names: Sequence[str], off: float) -> Finding:
 
 
 def _parallel_unread(run: Run) -> Finding:
-    rule = run.front_line
-    assert rule.from_x_mm is not None and rule.to_x_mm is not None
     return Finding(
         "front_line.parallel_unread",
         Severity.WARN,
         run.name,
-        f"The line is to lie parallel to the wall from {shown_mm(rule.from_x_mm)} to {shown_mm(rule.to_x_mm)}, and the "
-        "wall is not read at both at one height; it is left free.",
+        f"The line is to lie parallel to {parallel_words(run.front_line, run.features)}, and the wall is not read at "
+        "both of these places at one height; it is left free.",
         "Read the wall on both sides of these two places, at worktop height.",
         "a direction needs two points",
         concerns=(run.id,),

@@ -14,6 +14,7 @@ from oddleg.job import EndsAt, FeatureKind, Gap, Job, LineIs, Room, Run, Storey,
 from .axes import to_room, to_run
 from .batten_places import batten_span, fixing_places, kept_clear, wide_gaps, without
 from .hidden_services import zones
+from .parallel_to import parallel_points
 from .rod import Placed, placed_items
 from .stations import said
 from .wall import WallStation
@@ -121,7 +122,7 @@ def _wanted(job: Job, run: Run, span: tuple[float, float], placed: Sequence[Plac
         needed += fixings
     rule = run.front_line
     if rule.line is LineIs.PARALLEL:
-        points = [x for x in (rule.from_x_mm, rule.to_x_mm) if x is not None and left_mm <= x <= right_mm]
+        points = [x for x in parallel_points(rule, run.features) or () if left_mm <= x <= right_mm]
         needed += [_Place(x, "the line is parallel to the wall here") for x in points]
     for feature in run.features:
         if feature.stands_out_mm > 0 and feature.kind not in (FeatureKind.WINDOW, FeatureKind.SILL):
