@@ -1,6 +1,7 @@
 """Whether a run goes in: worst case first, a chance only if sizes vary as stated."""
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -27,6 +28,7 @@ from rod_runs import (
 
 from oddleg.job import Anchor, AnchorOn, CornerPost, Feature, FeatureKind, Tolerances
 from oddleg.plan.fits import fits, joint_count
+from oddleg.plan.hung_ends import HungEnd
 
 NO_PLAY = {"greatest_joint_mm": 0.0, "tape_mm": 0.0}
 
@@ -170,3 +172,12 @@ def test_what_shows_of_a_filler_beyond_the_mark_takes_nothing_of_the_opening():
     (fit,) = fits(job(room(one)), site_of(one, openings), rod)
     assert (fit.taken.mm, fit.spare.mm) == (2990 + 10, 0)
     assert not fit.words.startswith("What stands does not go in")
+
+
+def test_a_row_that_hangs_and_ends_before_its_mark_in_a_corner_has_that_much_less_room():
+    """FP: 2400 between the marks, plaster 8 in front of the end mark at wall-unit height: 2392 - 2388 = 4 to spare."""
+    one = between_walls(carcass("a", 2300.0), wall_unit("high", 2388.0), opening_mm=2400.0)
+    rod = replace(rod_of(one), hung_ends=(None, HungEnd(-8.0, other_hangs=False)))
+    stands, hangs = fits(job(room(one)), site_of(one), rod)
+    assert (stands.space.mm, hangs.space.mm, hangs.spare.mm) == (2400, 2392, 4)
+    assert "less 8 that what hangs ends before them" in hangs.space.why

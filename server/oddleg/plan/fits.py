@@ -87,13 +87,14 @@ def _fit(
     least_of_mm = _least_on_rod_mm(rod, items)
     least_mm = sum(least_of_mm.values())
     drawn_mm = sum(taken_mm(item) for item in items if not isinstance(item, Filler))
-    spare_mm = rod.opening.mm - drawn_mm - least_mm
+    space = _space(rod, rod.opening, row, step_mm)
+    spare_mm = space.mm - drawn_mm - least_mm
     spread = _spread(job, items, widths, openings)
     shift_mm = spread.shift_mm or 0.0
     over_mm = spread.worst_mm + shift_mm - spare_mm
     stuck = spare_mm >= 0 and _past_an_end(rod, items, least_of_mm)
     sure = over_mm <= SAME_SPOT_MM and not stuck
-    space, taken = rod.opening, figure(drawn_mm + least_mm, step_mm, _taken_why(least_mm, step_mm))
+    taken = figure(drawn_mm + least_mm, step_mm, _taken_why(least_mm, step_mm))
     spare = figure(spare_mm, step_mm, f"{space.text} of opening less {taken.text} taken.")
     worst = figure(spread.worst_mm, step_mm, spread.why_worst)
     shift = None if spread.shift_mm is None else figure(spread.shift_mm, step_mm, spread.why_shift, signed=True)
@@ -122,6 +123,15 @@ def _least_on_rod_mm(rod: Rod, items: Sequence[Item]) -> dict[str, float]:
     that much of it shows there, as on the rod."""
     beyond_mm = {one.item: one.narrow.mm - one.width.mm for one in rod.fillers}
     return {item.id: max(0.0, item.least_mm - beyond_mm[item.id]) for item in items if isinstance(item, Filler)}
+
+
+def _space(rod: Rod, opening: Figure, row: str, step_mm: float) -> Figure:
+    """The opening, less what a row that hangs ends before its marks in corners."""
+    short_mm = sum(one.short_mm for one in rod.hung_ends if one is not None) if row == "wall" else 0.0
+    if not short_mm:
+        return opening
+    why = f"{opening.text} between the marks, less {text_mm(short_mm, step_mm)} that what hangs ends before them."
+    return figure(opening.mm - short_mm, step_mm, why)
 
 
 def _past_an_end(rod: Rod, items: Sequence[Item], least_mm: Mapping[str, float]) -> bool:
