@@ -22,7 +22,9 @@ from oddleg.job import (
     Way,
 )
 from oddleg.plan import plan as plan_of
-from oddleg.plan.part_values import MARK_SIGNS, mark_of
+from oddleg.plan.figure import figure
+from oddleg.plan.finding import Finding, Severity
+from oddleg.plan.part_values import MARK_SIGNS, finding_part, mark_of
 from oddleg.plan.parts import parts
 
 SET_UP = SetUp("one", "set-up one", "room", Stage.STRIPPED, "laser", "rule")
@@ -295,7 +297,15 @@ def test_every_figure_opens_to_a_sentence():
                 yield from figures(one, f"{path}/{i}")
 
     silent = [path for path, one in figures(found) if not one["why"].strip().endswith(".")]
-    assert not [path for path in silent if "/amount" not in path], silent
+    assert not silent and any("/amount" in path for path, _ in figures(found))
+
+
+def test_what_a_finding_amounts_to_opens_to_its_rule_or_to_what_is_wrong():
+    says = Finding("x.y", Severity.NOTE, "Bench", "It is 2 short.", "Cure.", "the rule of it", figure(2.0))
+    assert finding_part(says)["amount"]["why"] == "The rule of it."
+    assert finding_part(dataclasses.replace(says, source=""))["amount"]["why"] == "It is 2 short."
+    own = dataclasses.replace(says, amount=figure(2.0, why="Read 12, wanted 14."))
+    assert finding_part(own)["amount"]["why"] == "Read 12, wanted 14."
 
 
 def test_a_job_of_500_units_makes_a_plan():

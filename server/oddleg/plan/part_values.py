@@ -36,6 +36,11 @@ def figure_part(one: Figure | None) -> Part | None:
 
 
 def finding_part(one: Finding) -> Part:
+    """An amount that brings no sentence of its own opens to the rule that it was found by, else to what is wrong."""
+    amount = figure_part(one.amount)
+    if amount is not None and not amount["why"]:
+        rule = one.source.rstrip(".") or one.wrong.rstrip(".")
+        amount["why"] = f"{rule[:1].upper()}{rule[1:]}."
     return {
         "rule": one.rule,
         "severity": one.severity.value,
@@ -43,7 +48,7 @@ def finding_part(one: Finding) -> Part:
         "wrong": one.wrong,
         "cure": one.cure,
         "source": one.source,
-        "amount": figure_part(one.amount),
+        "amount": amount,
         "concerns": list(one.concerns),
         "caution": one.caution,
     }
