@@ -8,8 +8,10 @@ import math
 import demo_hall
 import pytest
 
-from oddleg.job import ApplianceBay, Filler, WallHeight
+from oddleg.job import ApplianceBay, Filler, Point, WallHeight
+from oddleg.plan.axes import to_run
 from oddleg.plan.parts import all_findings, parts
+from oddleg.plan.rod import OPEN_FLOOR, UNDER_UNITS, Zones
 
 STANDING = (WallHeight.FLOOR, WallHeight.BATTEN, WallHeight.WORKTOP)
 VOID_MM = 15.0
@@ -158,6 +160,21 @@ def test_the_units_that_came_move_what_the_row_takes_by_their_mean(runs):
     """FP: 0.5 + 0.5 + 0.5 + 0 over 4 is 0.375, and five units stand there; none that hangs was measured."""
     base, hung = runs["window-run"].fits
     assert base.shift.mm == pytest.approx(5 * 1.5 / 4) and hung.shift is None
+
+
+def test_every_floor_station_is_in_the_same_bay_as_drawn_and_as_set_out(room, runs):
+    """Stations are sorted by the runs as drawn; fillers and lines move what stands there by some mm."""
+    bays = [one for run in runs.values() for one in run.rod.placed if isinstance(one.item, ApplianceBay)]
+    floor = [one.station for one in room.station_list.stations if one.station.surface == "floor"]
+    zones, inside = Zones(room.room), []
+    for station in floor:
+        spot = Point(station.x_mm, station.y_mm)
+        at = [(one, to_run(one.run, spot)) for one in bays]
+        set_out = [one.item.id for one, (x, y) in at if one.left_mm <= x <= one.right_mm and 0 <= y <= one.front_mm]
+        drawn = zones.at(spot)
+        assert set_out == ([] if drawn in (UNDER_UNITS, OPEN_FLOOR) else [drawn]), station.name
+        inside += set_out
+    assert set(inside) == {one.item.id for one in bays}
 
 
 def test_wall_units_hang_on_a_rail_60_below_their_tops(room):
