@@ -123,3 +123,21 @@ def test_what_is_counted_from_it_is_where_it_was_measured():
     assert found["offsets"] == [("right edge of unit-1 to left edge of socket", "−860.5")]
     assert found["void"][0] == "20"
     assert found["pieces"][-1][1] == "2500", "up to the door"
+
+
+def test_an_end_panel_is_scribed_to_the_wall_at_its_own_middle():
+    """FP: at 9.75 the wall stands out 4 x 9.75 / 100 at batten height, 1 less at the worktop, 2 less at the floor; backs at
+    24: the deepest void is 24 + 2 - 0.39, at the floor."""
+    (scribe,) = told(True).scribes
+    assert scribe.cut_depth.mm == pytest.approx(580 + 24 + 2 - 0.39)
+    assert [round(off.mm, 6) for _, off in scribe.scribe] == [0, 2, 1]
+
+
+def test_a_bay_is_held_against_the_wall_behind_it():
+    """FP: the wall stands out most at the bay's right edge, 1219.5: from -3 at 700 to 2 at 1300; void 24 less that, bay
+    560, the front of 20 beside it."""
+    one = told(True)
+    face_mm = -3 + (2 + 3) * (1219.5 - 700) / (1300 - 700)
+    (cut,) = [finding for finding in one.batten.findings if finding.rule == "batten.cut_at_bay"]
+    assert 24 - face_mm == pytest.approx(22.67, abs=0.005), "22.5 to the half mm"
+    assert "there would be 580 (void 22.5 + bay 560 + front 20 = 602.5 without it)" in cut.wrong

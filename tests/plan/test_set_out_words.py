@@ -9,6 +9,7 @@ from rod_runs import (
     BATTEN,
     FLOOR,
     FRONT,
+    WALL_UNITS,
     WORKTOP,
     bay,
     between_walls,
@@ -17,7 +18,10 @@ from rod_runs import (
     finding,
     mark,
     rod_of,
+    room_rods,
     rules,
+    run,
+    wall_of,
     wall_unit,
 )
 from set_out_rooms import LEVEL, lines_of, wall, with_batten
@@ -30,8 +34,13 @@ from set_out_rooms import units as wall_units
 from oddleg.job import (
     Anchor,
     AnchorOn,
+    Appliance,
+    ApplianceBay,
+    ApplianceSeat,
+    BattenIn,
     Box,
     Edge,
+    EndPanel,
     EndsAt,
     Feature,
     FeatureKind,
@@ -43,7 +52,7 @@ from oddleg.job import (
     Storey,
     Worktop,
 )
-from oddleg.plan.battens import batten
+from oddleg.plan.battens import batten, panel_scribes
 from oddleg.plan.finding import Severity
 from oddleg.plan.packs import packed
 
@@ -219,6 +228,28 @@ def test_rules_that_clash_in_a_corner_are_a_warning_that_says_by_how_much_a_metr
     assert "10 apart per metre" in told[0].wrong
 
 
+def test_a_corner_waits_for_the_run_that_one_of_its_runs_is_square_to():
+    """The window run is square to one that comes after it in the room, whose wall runs 10 a metre off its line."""
+    window = replace(wall_run(*wall_units(prefix="window"), right_end=RunEnd(EndsAt.OTHER_BACKS, "side"), front_line=FrontLineRule(LineIs.SQUARE, run="far")), id="window")
+    side = replace(wall_run(*wall_units(prefix="side"), left_end=RunEnd(EndsAt.OTHER_FRONTS, "window"), x_mm=1200.0), id="side", bearing_deg=90.0)
+    far = replace(wall_run(*wall_units(prefix="far"), y_mm=3000.0), id="far")
+    lines = lines_of(wall(far, ((0.0, 0.0), (1200.0, 12.0))), runs=[window, side, far])
+    assert [lines[id][0].slope for id in ("far", "window", "side")] == pytest.approx([0.01] * 3)
+
+
+def test_an_end_in_a_corner_goes_by_the_nearest_height_at_which_the_other_wall_was_read():
+    """FP: the side wall stands back 3 at the batten and 9 at wall-unit height. Measured at worktop height, both are as
+    near; the lower one counts: its void of 15 and 3. Measured at wall-unit height: 15 and 9."""
+    side = run(carcass("s"), id="side", x_mm=4000.0, void_mm=15.0, left_end=RunEnd(EndsAt.OTHER_FRONTS, "window"))
+    side = replace(side, bearing_deg=90.0)
+    window = run(carcass("w"), filler("f", 0.0, 4000.0), id="window", void_mm=15.0, left_end=RunEnd(EndsAt.WALL), right_end=RunEnd(EndsAt.OTHER_BACKS, "side"))
+    face = [(x, height, y) for height, y in ((BATTEN, -3.0), (WALL_UNITS, -9.0)) for x in (0.0, 1200.0)]
+    for height, back_mm in ((WORKTOP, 3.0), (WALL_UNITS, 9.0), (FLOOR, 3.0)):
+        walls = (wall_of(window, [(height, BACK, 4000.0)]), wall_of(side, face=face))
+        rod, _ = room_rods(window, side, walls=walls)
+        assert rod.opening.mm == pytest.approx(4000 - 15 - back_mm), height
+
+
 # The worktop over it.
 
 
@@ -298,6 +329,53 @@ def test_of_several_bumps_the_worst_is_told_and_each_is_eased():
     told = of_findings(laid(one, points).findings, "batten.no_room")
     assert told.amount.mm == pytest.approx(-3.0) and "at 900 from the zero" in told.wrong
     assert "by up to 1, most at 300" in told.cure and "by up to 3, most at 900" in told.cure
+
+
+def test_within_one_bump_the_worst_place_is_told():
+    """FP: backs at 12; 10, 12 and 11 leave 2, 0 and 1 for a batten of 3: worst at 350."""
+    points = ((0.0, 0.0), (200.0, 0.0), (300.0, 10.0), (350.0, 12.0), (400.0, 11.0), (500.0, 0.0), (1200.0, 0.0))
+    one = with_batten(wall_run(void_mm=0.0, front_line=FrontLineRule(LineIs.PARALLEL, 0.0, 1200.0)), thickness_mm=3.0)
+    told = of_findings(laid(one, points).findings, "batten.no_room")
+    assert told.amount.mm == pytest.approx(-3.0) and "at 350 from the zero" in told.wrong and "by up to 3, most at 350" in told.cure
+
+
+def test_studs_at_the_very_ends_and_within_25_of_a_zone_get_no_fixing():
+    """Ours: 20 from an end a stud would split the batten; 25 beside a socket's edges are kept clear."""
+    socket = Feature("socket", "socket", FeatureKind.ELECTRIC, 480.0, 560.0, 1100.0, 1180.0)
+    studs = (10.0, 300.0, 460.0, 580.0, 590.0, 900.0, 1190.0)
+    found = laid(with_batten(wall_run(void_mm=30.0, features=(socket,)), supports_mm=studs), LEVEL)
+    assert [one.x_mm for one in found.fixings] == [300.0, 590.0, 900.0]
+    told = of_findings(found.findings, "batten.support_in_a_zone")
+    assert "460" in told.wrong and "580" in told.wrong and "590" not in told.wrong
+
+
+def deep_bay(depth_mm, *beside, lies_in=BattenIn.VOID, recess_mm=0.0):
+    machine = Appliance("machine", "machine", ApplianceSeat.UNDER_TOP, 820.0, least_depth_mm=depth_mm)
+    row = beside or wall_units(1, box=Box(back_recess_mm=recess_mm))
+    one = wall_run(*row, ApplianceBay("bay", "bay", 600.0, 560.0, machine), void_mm=30.0)
+    return laid(with_batten(one, thickness_mm=10.0, lies_in=lies_in), LEVEL)
+
+
+def test_a_batten_in_the_recess_takes_its_depth_from_a_machine():
+    """FP: its face lies 25 in front of the line of backs: 560 + 20 - 25 = 555 in front of it."""
+    assert "batten.cut_at_bay" not in [one.rule for one in deep_bay(570.0).findings]
+    told = of_findings(deep_bay(570.0, lies_in=BattenIn.RECESS, recess_mm=25.0).findings, "batten.cut_at_bay")
+    assert "there would be 555" in told.wrong
+
+
+def test_a_machine_comes_out_to_the_front_of_a_unit_beside_it_and_of_nothing_else():
+    """FP: void 30 + bay 560, and no front beside it: only a panel at its left, nothing at its right."""
+    told = of_findings(deep_bay(600.0, EndPanel("panel", "panel", 18.0, 580.0)).findings, "batten.appliance_proud")
+    assert told.amount.mm == 600 - (30 + 560)
+
+
+def test_a_tall_panel_is_scribed_at_wall_unit_height_too_and_a_low_one_is_not():
+    tall, low = EndPanel("tall", "tall", 18.0, 580.0, storey=Storey.TALL), EndPanel("low", "low", 18.0, 580.0)
+    of_wall = wall(wall_run(tall, *wall_units(), low), LEVEL, wall_units=tuple((x, -7.0) for x, _ in LEVEL))
+    line = front_line_of(of_wall)
+    scribes = {one.item: one for one in panel_scribes(sample.job(sample.room(of_wall.run)), of_wall, line, rod_on(line))}
+    assert [words for words, _ in scribes["tall"].scribe] == ["at batten height", "at wall-unit height"]
+    assert [words for words, _ in scribes["low"].scribe] == ["at batten height"]
 
 
 def test_where_two_things_stand_out_at_one_place_the_one_further_out_counts():
