@@ -103,7 +103,7 @@ def set_out(of_room, walls=(), corners=(), **tolerances):
     """The job, and the room's rods and lines, from walls and corners as given."""
     of_job = job(of_room, **tolerances)
     lines = front_lines(of_job, of_room, walls, corners)
-    return of_job, rods(of_job, of_room, Site(), walls, lines, corners), lines
+    return of_job, rods(of_job, of_room, Site(), walls, lines), lines
 
 
 def mirrored(of_room, width_mm=4000.0, deep_mm=3000.0):

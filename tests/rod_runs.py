@@ -79,7 +79,7 @@ def room_rods(*runs, walls=(), lines=None, marked=(), **tolerances):
     here = Site(marked=entries(*marked))
     laid = {one.id: (line_of(one), None) for one in runs} | (lines or {})
     kept = room(*runs)
-    return rods(job(kept, tolerances=Tolerances(**tolerances)), kept, here, walls, laid, ())
+    return rods(job(kept, tolerances=Tolerances(**tolerances)), kept, here, walls, laid)
 
 
 def rod_of(one, openings=(), gaps=(), features=None, marked=(), set_out=None, **tolerances):

@@ -56,7 +56,7 @@ def rods_of(faces, openings=()):
         for one in runs
     )  # fmt: skip
     lines = front_lines(job(kept), kept, walls, ())
-    return {rod.run.id: rod for rod in rods(job(kept), kept, Site(), walls, lines, ())}
+    return {rod.run.id: rod for rod in rods(job(kept), kept, Site(), walls, lines)}
 
 
 def at(rod, x_mm):

@@ -8,7 +8,8 @@ from tall_rooms import made, rods_of
 from oddleg.job import EndsAt, Filler, Front, FrontFit, Gap, Run, RunEnd, Storey, Trim, WallUnits
 from oddleg.plan.heights import heights
 from oddleg.plan.hung_ends import HungEnd
-from oddleg.plan.trims import front_out_mm, trim_lengths
+from oddleg.plan.trims import trim_lengths
+from oddleg.plan.worktop_depth import front_face_mm
 
 FREE = WallUnits(tops_in_line=False)
 CORNICE = Trim(overhang_mm=30.0)
@@ -127,8 +128,8 @@ def test_a_front_stands_out_by_its_thickness_unless_it_is_inset():
     """FP: overlay its thickness; inset nothing; a face frame its own thickness."""
     one = wall_unit("a")
     fits = {fit: Front(fit, 20.0, frame_thickness_mm=25.0) for fit in FrontFit}
-    assert [front_out_mm(dataclasses.replace(one, front=fits[fit])) for fit in FrontFit] == [20, 0, 25]
-    assert front_out_mm(dataclasses.replace(one, front=None)) == 0
+    assert [front_face_mm(dataclasses.replace(one, front=fits[fit])) for fit in FrontFit] == [20, 0, 25]
+    assert front_face_mm(dataclasses.replace(one, front=None)) == 0
 
 
 def test_a_filler_at_a_free_end_belongs_to_it_though_nothing_is_scribed():
@@ -152,7 +153,7 @@ def test_in_a_corner_where_the_other_run_hangs_nothing_it_runs_on_to_the_plaster
 
     def ends_at(hung):
         laid = dataclasses.replace(rod, hung_ends=(None, hung))
-        (trim,), _ = trim_lengths(job, room, (laid,), rising)
+        (trim,), _ = trim_lengths(job, (laid,), rising)
         return [length.mm for _, length in trim.pieces]
 
     assert ends_at(HungEnd(22.0, other_hangs=False)) == [30 + 600 + 22, 370]

@@ -114,7 +114,7 @@ def _fit(
         figure(needed_mm, step_mm, "The worst case and the measured shift less what is to spare."),
         words,
         _chance_words(spread, spare_mm - shift_mm, step_mm),
-        tuple(_findings(job, rod, row, items, widths, spare_mm, needed_mm, words)),
+        tuple(_findings(job, rod, items, widths, spare_mm, needed_mm, words)),
     )
 
 
@@ -276,7 +276,6 @@ def _chance_words(spread: _Spread, room_mm: float, step_mm: float) -> str:
 def _findings(
     job: Job,
     rod: Rod,
-    row: str,
     items: Sequence[Item],
     widths: dict[str, Entry],
     spare_mm: float,

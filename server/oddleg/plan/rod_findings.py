@@ -145,7 +145,7 @@ def side_findings(run: Run, row: Row, name: str, ends: RunEnds, step_mm: float) 
         elif side.short_mm > SAME_SPOT_MM:
             yield _too_narrow(run, row, side, other, word, step_mm)
         elif side.left_mm > SAME_SPOT_MM and end.at is not EndsAt.OPEN and (name == "base" or side.fillers):
-            yield _left_over(run, row, side, word, here, step_mm)
+            yield _left_over(run, side, word, here, step_mm)
         if side.held and len(side.fillers) > 1 and not side.left_mm:
             yield _held(run, row, side, step_mm)
 
@@ -196,7 +196,7 @@ def _too_narrow(run: Run, row: Row, side: Side, other: Side, word: str, step_mm:
     )
 
 
-def _left_over(run: Run, row: Row, side: Side, word: str, here: str, step_mm: float) -> Finding:
+def _left_over(run: Run, side: Side, word: str, here: str, step_mm: float) -> Finding:
     amount = figure(side.left_mm, step_mm, "The room less everything in it, fillers at their widest.")
     where = "the zero mark" if word == "left" else "the end mark"
     why = "with its fillers at their widest" if side.fillers else "and has no filler to take it"

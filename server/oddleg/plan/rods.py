@@ -9,7 +9,6 @@ from oddleg.job import Anchor, Edge, EndsAt, Job, Marked, Room, Run, Storey
 
 from .anchor_words import anchor_words, put_on, what_is_put
 from .axes import to_room, to_run
-from .corner import Corner
 from .figure import figure
 from .filler_widths import filler_widths, limits_on_the_rod
 from .finding import Finding, Severity
@@ -26,9 +25,7 @@ from .wall import Wall
 Lines = Mapping[str, tuple[FrontLine, FrontLine | None]]
 
 
-def rods(
-    job: Job, room: Room, here: Site, walls: Sequence[Wall], lines: Lines, corners: Sequence[Corner]
-) -> tuple[Rod, ...]:
+def rods(job: Job, room: Room, here: Site, walls: Sequence[Wall], lines: Lines) -> tuple[Rod, ...]:
     """One a run, in the room's order. What cannot be set out as asked is set out from the zero, with a finding."""
     runs = {run.id: run for run in room.runs}
     read = {wall.run.id: wall for wall in walls}
@@ -54,7 +51,7 @@ def _rod(job: Job, here: Site, run: Run, runs: Mapping[str, Run], walls: Mapping
     if right_mm is None:
         right_mm = max((row.edges[-1][1] for row in rows.values()), default=0.0)
     words = {name: anchor_words(row, feature_names, (0.0, right_mm), step_mm) for name, row in rows.items()}
-    spots = _spots(run, rows, ends, right_mm, words, feature_names, step_mm)
+    spots = _spots(rows, ends, right_mm, words, feature_names, step_mm)
     # A centre beyond an end, of a door beside the run, is no place on the rod.
     along = [one for one in features if 0.0 <= edge_mm(on_wall[one.id], Edge.CENTRE) <= right_mm]
     spots += centre_spots(rows, along, on_wall, run.line_up)
@@ -136,7 +133,6 @@ def _on_rods(run: Run, set_out: Run, anchor: Anchor | None) -> Anchor | None:
 
 
 def _spots(
-    run: Run,
     rows: Mapping[str, Row],
     ends: RunEnds,
     right_mm: float,

@@ -72,7 +72,7 @@ def rotation(
             ready = list(waiting)
         for number in ready:
             waiting.remove(number)
-            _settle(found, found.groups[number], home, by_id, hulls, parallels)
+            _settle(found, found.groups[number], by_id, hulls, parallels)
     return found
 
 
@@ -129,7 +129,6 @@ def _waits_for(group: Group, home: Mapping[str, int], settled: Mapping[str, floa
 def _settle(
     found: Rotation,
     group: Group,
-    home: Mapping[str, int],
     by_id: Mapping[str, Run],
     hulls: Mapping[str, WallHull],
     parallels: Mapping[str, float | None],

@@ -72,7 +72,7 @@ def setting_out(job: Job, room: Room, here: Site, datum_mm: float | None) -> Set
     read = walls(job, room, here, datum_mm)
     met = corners(job, room, here, read)
     lines = front_lines(job, room, read, met)
-    set_out = rods(job, room, here, read, lines, met)
+    set_out = rods(job, room, here, read, lines)
     blind, blind_findings = blind_units(job, room, set_out, read, lines)
     fronts, front_findings = opening_fronts(job, room, set_out, read, lines, datum_mm)
     by_run = {one.run.id: one for one in read}

@@ -252,7 +252,7 @@ class _Side:
         rule = ""
         hold, weight, found = 0.0, 0.0, []
         for line in self._lines:
-            held = line.shares(point, self._nodes, self._tolerances.line_reach_mm)
+            held = line.shares(point, self._tolerances.line_reach_mm)
             if held is not None and held.hold > 0:
                 found.append(held)
                 hold = max(hold, held.hold)
@@ -318,7 +318,7 @@ class _Line:
         pairs = zip(self._pairs, self._cut, strict=True)
         return {(min(a, b), max(a, b)) for (a, b), cut in pairs if not cut and a is not None and b is not None}
 
-    def shares(self, point: Floats, nodes: Floats, reach_mm: float) -> _Held | None:
+    def shares(self, point: Floats, reach_mm: float) -> _Held | None:
         if not self._pairs or reach_mm <= 0:
             return None
         to = point - self._from

@@ -22,8 +22,6 @@ from .tall_wall import TallWall, TiltUp, TopClearance
 from .tilt_up import tilt_up
 from .trims import trim_lengths
 
-TOPS = (HeightOf.TALL_TOP, HeightOf.WALL_UNIT_TOP)
-
 
 def tall_wall(
     job: Job,
@@ -42,7 +40,7 @@ def tall_wall(
     """
     placed = [one for rod in rods for one in rod.placed]
     rising = {(one.of, one.concerns[0]): one for one in heights(job, room, placed)}
-    trims, trims_wrong = trim_lengths(job, room, rods, rising)
+    trims, trims_wrong = trim_lengths(job, rods, rising)
     high = [one for one in placed if one.item.storey is not Storey.BASE and isinstance(one.item, Carcass | OpenUnit)]
     if not high and not trims_wrong and not any(one.item.storey is Storey.WALL for one in placed):
         return None

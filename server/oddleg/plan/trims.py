@@ -9,13 +9,10 @@ from oddleg.job import (
     ApplianceBay,
     Carcass,
     EndsAt,
-    FrontFit,
     Gap,
     HeightOf,
-    Item,
     Job,
     OpenUnit,
-    Room,
     Run,
     Storey,
     Trim,
@@ -28,6 +25,7 @@ from .heights import SAME_MM, Height
 from .rod import Placed
 from .set_out import Rod
 from .tall_wall import TrimLength
+from .worktop_depth import front_face_mm
 
 Rising = Mapping[tuple[HeightOf, str], Height]
 
@@ -66,20 +64,7 @@ class _End:
     back_mm: float | None = None
 
 
-def front_out_mm(item: Item) -> float:
-    """How far the face of an item's front stands out of its carcass, mm: an overlay front its thickness, a face frame
-    its own, an inset front nothing."""
-    if isinstance(item, OpenUnit):
-        return item.frame_thickness_mm
-    front = item.front if isinstance(item, Carcass | ApplianceBay) else None
-    if front is None or front.fit is FrontFit.INSET:
-        return 0.0
-    return front.frame_thickness_mm if front.fit is FrontFit.FRAME else front.thickness_mm
-
-
-def trim_lengths(
-    job: Job, room: Room, rods: Sequence[Rod], rising: Rising
-) -> tuple[tuple[TrimLength, ...], tuple[Finding, ...]]:
+def trim_lengths(job: Job, rods: Sequence[Rod], rising: Rising) -> tuple[tuple[TrimLength, ...], tuple[Finding, ...]]:
     """Cornices and light rails of a room's wall units by run, with what is wrong.
 
     A piece runs straight along neighbours whose edge (top for a cornice, underside for a light rail) and front face are
@@ -133,7 +118,7 @@ def _edges(rod: Rod, rising: Rising, of: HeightOf) -> list[_Edge]:
         elif height is None or one.front_mm is None or not isinstance(item, Carcass | OpenUnit):
             (waiting if broken else groups[-1][2]).append(one)
         else:
-            face_mm = one.front_mm + front_out_mm(item)
+            face_mm = one.front_mm + front_face_mm(item)
             straight = not broken and abs(groups[-1][0] - face_mm) < SAME_MM
             if straight and abs(groups[-1][1] - height.over_datum_mm) < SAME_MM:
                 groups[-1][2].append(one)
@@ -226,7 +211,7 @@ def _beside(rod: Rod, edge: _Edge, right: bool, of: HeightOf, rising: Rising) ->
         if height is None:
             continue
         beyond_mm = (height.over_datum_mm - edge.level_mm) * (1.0 if top else -1.0)
-        if beyond_mm > SAME_MM or (abs(beyond_mm) <= SAME_MM and one.front_mm + front_out_mm(item) > edge.face_mm):
+        if beyond_mm > SAME_MM or (abs(beyond_mm) <= SAME_MM and one.front_mm + front_face_mm(item) > edge.face_mm):
             return item.name
     return None
 
