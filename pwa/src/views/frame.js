@@ -1,8 +1,13 @@
 /** What stands round every screen: the rod with title and state, the job's rooms at the left of a desk, words at the foot. */
 import { html, nothing } from "lit";
+import { notInPlan } from "../local.js";
 import { on } from "../ui/events.js";
 import { to } from "../ui/router.js";
 import { shape } from "../ui/shapes.js";
+import { described, namesOf } from "../ui/words.js";
+
+/** So many entries that a plan lacks are listed under it. */
+const TOLD = 12;
 
 export function frame(app, { title, under = "", back = null }, body) {
   const inJob = Boolean(app.route.job && app.pack);
@@ -87,9 +92,21 @@ export function planLine(app, part) {
   if (!source) return nothing;
   const mark = app.pack.manifest.parts.find((one) => one.name === part)?.mark;
   const { waiting = 0, attention = 0 } = app;
-  return html`<p class="plan-line">Plan of ${source.words ?? source.text}${mark ? html`, mark <span class="mark6">${mark}</span>` : nothing}.
-    ${waiting
-      ? html`<b>${waiting} ${waiting === 1 ? "entry is" : "entries are"} not in it yet.</b>`
-      : attention ? nothing : html`Every entry known here is in it.`}
-    ${attention ? html`<a href=${to("job", app.route.job, "entries")}>${attention} ${attention === 1 ? "needs" : "need"} attention</a>.` : nothing}</p>`;
+  return html`<div class="plan-line"><p>Plan of ${source.words ?? source.text}${mark ? html`, mark <span class="mark6">${mark}</span>` : nothing}.
+    ${waiting || attention ? nothing : html`Every entry known here is in it.`}
+    ${attention ? html`<a href=${to("job", app.route.job, "entries")}>${attention} ${attention === 1 ? "needs" : "need"} attention</a>.` : nothing}</p>
+    ${waiting ? whichWait(app, waiting) : nothing}</div>`;
+}
+
+function whichWait(app, waiting) {
+  const { said, more } = missing(app.known ?? [], namesOf(app.pack));
+  return html`<details><summary class="btn quiet wide"><b>${waiting} ${waiting === 1 ? "entry is" : "entries are"} not in it yet.</b></summary>
+    <ul class="rows">${said.map(({ at, what }) => html`<li class="row still"><span><b>${at}</b> ${what}</span></li>`)}</ul>
+    ${more ? html`<p class="hint">And ${more} older.</p>` : nothing}</details>`;
+}
+
+/** What the plan does not hold yet, newest first, in words; `more`: how many older ones are left out. */
+export function missing(known, nameOf) {
+  const all = notInPlan(known);
+  return { said: all.slice(-TOLD).reverse().map((one) => described(one.payload, nameOf)), more: Math.max(0, all.length - TOLD) };
 }
