@@ -3,7 +3,7 @@
 import pytest
 from sample_wall import BATTEN, FLOOR, STRING, WORKTOP, all_heights, found, rules, run, wall_of
 
-from oddleg.job import EndGap, Feature, FeatureKind, MeasuredFeature, OpeningDepth, OpeningWidth
+from oddleg.job import EndGap, EndsAt, Feature, FeatureKind, MeasuredFeature, OpeningDepth, OpeningWidth, RunEnd
 
 BACK, FRONT = OpeningDepth
 WINDOW = Feature("window", "window", FeatureKind.WINDOW, 1400.0, 2600.0, 1000.0, 2100.0, -90.0)
@@ -52,13 +52,18 @@ def test_trap_32_a_side_wall_lies_behind_its_mark():
     assert wall.findings == ()
 
 
-def test_a_side_wall_that_comes_in_past_its_mark_is_said():
-    wall = wall_of(run(), [*READ, gap(-4.0, "right"), gap(1.0, "right", FLOOR)])
-    assert found(wall, "wall.past_mark").wrong.startswith("At batten height the right wall comes in past the end mark by 4:")
+def test_in_a_corner_a_gap_to_the_wall_counts_for_nothing_and_that_is_said():
+    """The mark lies on the other run's line there; at the other end the gap counts as ever."""
+    one = run(right_end=RunEnd(EndsAt.OTHER_BACKS, "run-b"))
+    wall = wall_of(one, [*READ, gap(-4.0, "right"), gap(1.0, "left")])
+    assert rules(wall) == ["wall.end_gap_in_corner"]
+    assert found(wall, "wall.end_gap_in_corner").wrong.startswith("What was measured from the end mark to the wall does not count")
 
 
 def test_gaps_at_one_place_that_differ_ask_for_another():
-    assert rules(wall_of(run(), [*READ, gap(5.0), gap(8.0)])) == ["wall.end_gaps_differ"]
+    wall = wall_of(run(), [*READ, gap(5.0), gap(8.0)])
+    assert rules(wall) == ["wall.end_gaps_differ"]
+    assert "the one counts that leaves less room" in found(wall, "wall.end_gaps_differ").wrong
 
 
 def test_a_feature_measured_on_site_takes_the_place_of_the_drawn_one():

@@ -6,11 +6,12 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from oddleg.job import EndsAt, LineIs, Run
+from oddleg.job import LineIs, Run
 
 from .corner import Corner
 from .figure import figure
 from .finding import Finding, Severity
+from .meeting_runs import AT_THE_OTHER
 from .minimax import WallHull, best_slope
 from .parallel_to import parallel_words
 from .sightings import DIFFERENCE_STEP_MM, listed, shown_mm
@@ -20,7 +21,6 @@ DRAWN_DEG = 45.0
 # Over a run of this length corners of a closed ring may be out by this much before a finding asks for new readings.
 RING_MM, RING_LENGTH_MM = 2.0, 4000.0
 SAME_SLOPE = 1e-9
-IN_A_CORNER = (EndsAt.OTHER_BACKS, EndsAt.OTHER_FRONTS)
 
 
 @dataclass(frozen=True)
@@ -86,7 +86,7 @@ def _groups(runs: Sequence[Run], corners: Sequence[Corner], found: Rotation) -> 
             links[left][right], links[right][left] = turn, -turn
     for run in runs:
         for end in (run.left_end, run.right_end):
-            if end.at in IN_A_CORNER and end.run in by_id and end.run != run.id and end.run not in links[run.id]:
+            if end.at in AT_THE_OTHER and end.run in by_id and end.run != run.id and end.run not in links[run.id]:
                 turn = _drawn_turn(run, by_id[end.run])
                 links[run.id][end.run], links[end.run][run.id] = turn, -turn
     groups: list[Group] = []

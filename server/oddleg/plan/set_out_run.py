@@ -9,8 +9,9 @@ from dataclasses import dataclass, replace
 from oddleg.job import EndsAt, Point, Run
 
 from .axes import to_room, to_run
+from .meeting_runs import AT_THE_OTHER
 from .rod import placed_items
-from .rotation import DRAWN_DEG, IN_A_CORNER, Group
+from .rotation import DRAWN_DEG, Group
 
 STEP_MM = 1000.0
 
@@ -63,7 +64,7 @@ def set_out_runs(groups: Sequence[Group], laid: Mapping[str, Laid], turned: froz
         on_line = replace(run, x_mm=line.through.x_mm, y_mm=line.through.y_mm, bearing_deg=line.bearing_deg)
         zero_mm = -line.to_zero_mm
         other = run.left_end.run
-        if run.left_end.at in IN_A_CORNER and other in lines and other != id:
+        if run.left_end.at in AT_THE_OTHER and other in lines and other != id:
             crossing_mm = _crossing_mm(on_line, lines[other], _reach_mm(run, laid[other].run))
             zero_mm = zero_mm if crossing_mm is None else crossing_mm
         origin = to_room(on_line, zero_mm, -run.void_mm)
@@ -89,7 +90,7 @@ def _drawn(turn_deg: float) -> float:
 
 
 def _corner_ends(run: Run) -> int:
-    return sum(end.at in IN_A_CORNER for end in (run.left_end, run.right_end))
+    return sum(end.at in AT_THE_OTHER for end in (run.left_end, run.right_end))
 
 
 def _common_bearing(runs: Sequence[Laid]) -> float | None:
@@ -108,7 +109,7 @@ def _common_bearing(runs: Sequence[Laid]) -> float | None:
 
 def _turns_about(one: Laid, laid: Mapping[str, Laid]) -> float:
     """x about which the run's line is turned in the room: its corner, its middle between two, else its zero."""
-    left, right = (end.at in IN_A_CORNER for end in (one.run.left_end, one.run.right_end))
+    left, right = (end.at in AT_THE_OTHER for end in (one.run.left_end, one.run.right_end))
     if not right:
         return 0.0
     other = laid.get(one.run.right_end.run or "")

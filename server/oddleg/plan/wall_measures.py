@@ -7,8 +7,9 @@ from dataclasses import replace
 
 from oddleg.job import EndGap, Entry, Feature, MeasuredFeature, OpeningDepth, OpeningWidth, Run, Tolerances, WallHeight
 
-from .figure import figure, text_mm
+from .figure import figure
 from .finding import Finding, Severity
+from .meeting_runs import AT_THE_OTHER
 from .sightings import DIFFERENCE_STEP_MM, listed, shown_mm
 from .site import body
 from .wall import EndWall, Opening
@@ -60,7 +61,8 @@ def openings(
 def end_walls(
     run: Run, entries: Iterable[Entry], tolerances: Tolerances, step_mm: float
 ) -> tuple[tuple[EndWall, ...], list[Finding]]:
-    """How far each side wall lies beyond its mark, by side, height and depth, the least first."""
+    """How far each side wall lies beyond its mark, by side, height and depth, the least first. In a corner the mark
+    lies on the other run's line, which the plan knows better: nothing counts there, and a note says so."""
     found = [
         EndWall(
             of.side,
@@ -80,16 +82,16 @@ def end_walls(
     ]
     found.sort(key=lambda one: (one.side, *_rank(one.height, one.depth), one.beyond.mm, one.uid))
     findings = []
-    for side in ("left", "right"):
+    for side, end in (("left", run.left_end), ("right", run.right_end)):
         there = [one for one in found if one.side == side]
+        if there and end.at in AT_THE_OTHER:
+            findings.append(_in_a_corner(run, side))
+            continue
         for place in sorted({(one.height, one.depth) for one in there}, key=lambda place: _rank(*place)):
             gaps = [one.beyond.mm for one in there if (one.height, one.depth) == place]
             if gaps[-1] - gaps[0] > tolerances.wall_repeat_mm + HAIR_MM:
                 what = f"The gap at the {END_WORDS[side]}"
                 findings.append(_differ("wall.end_gaps_differ", what, run, place, gaps, tolerances))
-        past = min(there, key=lambda one: one.beyond.mm, default=None)
-        if past is not None and past.beyond.mm < -HAIR_MM:
-            findings.append(_past_mark(run, past, step_mm))
     return tuple(found), findings
 
 
@@ -107,7 +109,8 @@ def _differ(
         Severity.WARN,
         run.name,
         f"{what} {place_words(*place)} was measured as {listed([shown_mm(one) for one in values_mm])}: "
-        f"{shown_mm(spread_mm)} apart, more than {shown_mm(tolerances.wall_repeat_mm)}. The least of them counts.",
+        f"{shown_mm(spread_mm)} apart, more than {shown_mm(tolerances.wall_repeat_mm)}. Until then the one counts that "
+        "leaves less room.",
         "Measure it again there and undo what is wrong.",
         "the job's tolerance for repeats at a wall",
         figure(spread_mm, DIFFERENCE_STEP_MM),
@@ -115,18 +118,16 @@ def _differ(
     )
 
 
-def _past_mark(run: Run, one: EndWall, step_mm: float) -> Finding:
-    mark = END_WORDS[one.side]
+def _in_a_corner(run: Run, side: str) -> Finding:
     return Finding(
-        "wall.past_mark",
-        Severity.WARN,
-        f"{run.name}, {one.side} end",
-        f"{HEIGHT_WORDS[one.height][:1].upper()}{HEIGHT_WORDS[one.height][1:]} the {one.side} wall comes in past the "
-        f"{mark} by {text_mm(-one.beyond.mm, step_mm)}: nothing that stands at the mark goes in there.",
-        f"Plumb the {mark} at the narrowest place, or ease the wall.",
-        "zero and end are plumbed marks at the narrowest place",
-        one.beyond,
-        (run.id,),
+        "wall.end_gap_in_corner",
+        Severity.NOTE,
+        f"{run.name}, {side} end",
+        f"What was measured from the {END_WORDS[side]} to the wall does not count: in this corner the mark lies on the "
+        "other run's line, and the plan takes the wall from its readings.",
+        "Nothing to do. If the run is no part of a corner, say so at the desk.",
+        "a corner is set out from both walls as read",
+        concerns=(run.id,),
     )
 
 
