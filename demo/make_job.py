@@ -126,7 +126,7 @@ WINDOW_RUN = [
     panel("laundry-panel", "panel at the washing machine", 580),
     base("doors-one", "cups base", 800, "pair"),
     base("bins", "bins base", 450, front=DRAWERS),
-    base("corner", "blind corner base", 1000, "left", blind_mm=600),
+    base("corner", "blind corner base", 1000, "left", blind_mm=600, width_within_mm=1),
     filler("corner-space", "space behind the side run", 55, 20, 80, scribed=False),
     filler("cups-filler", "filler left of the wall units", 50, 30, 80, storey="wall"),
     wall_unit("cups-left", "left cups unit", 800, "left"),
