@@ -181,13 +181,6 @@ def test_what_stands_out_at_batten_height_takes_packing_there():
     assert laid(wall(one, LEVEL), datum_mm=875.0).least.text == "10"
 
 
-def test_what_stands_out_more_than_the_void_behind_a_unit_is_told():
-    pier = Feature("pier", "pier", FeatureKind.OTHER, 300.0, 400.0, 0.0, 500.0, 40.0)
-    found = laid(wall(with_batten(run(void_mm=30.0, features=(pier,))), LEVEL), datum_mm=875.0)
-    told = finding(found.findings, "front_line.stands_out")
-    assert told.amount.mm == 40 - 30 and "unit-1" in told.wrong
-
-
 def test_a_wall_that_is_not_read_at_batten_height_gives_fixings_without_packing():
     found = laid(wall(with_batten(run()), worktop=LEVEL))
     assert [one.packing for one in found.fixings] == [None] * 3 and found.least is None

@@ -13,6 +13,7 @@ from oddleg.plan.packing import Fixing
 from oddleg.plan.rod import Placed
 from oddleg.plan.setting_out import RunSetOut
 from oddleg.plan.wall import Wall
+from oddleg.plan.wall_profile import STANDING
 
 from .lettering import CAP_HEIGHT, SMALL_MM, text_width_mm
 from .primitives import Circle, Drawing, Group, Line, Mark, Polygon, Polyline, Text, rectangle
@@ -35,7 +36,6 @@ WALL_LOOKS = {
     WallHeight.WALL_UNITS: ("thin", "thin: at the wall units"),
 }
 """How the wall is drawn at each height, and how that is said."""
-STANDING = (WallHeight.FLOOR, WallHeight.BATTEN, WallHeight.WORKTOP)
 
 
 @dataclass(frozen=True)

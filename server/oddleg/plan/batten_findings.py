@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from oddleg.job import BattenIn, Carcass, Gap, Job, OpenUnit, WallHeight
+from oddleg.job import BattenIn, Carcass, Job, OpenUnit
 
 from .batten_laid import HOLES, Laid
 from .batten_packing import NOTHING_MM, Stretch, short_stretches
@@ -15,9 +15,8 @@ from .hidden_services import HIDDEN, crosses
 from .packing import Fixing
 from .packs import GREATEST_PACKING_MM
 from .sightings import DIFFERENCE_STEP_MM, listed, named, shown_mm
-from .wall_profile import Span, points_behind, wall_points
+from .wall_profile import Span
 
-ALL_HEIGHTS = (WallHeight.FLOOR, WallHeight.BATTEN, WallHeight.WORKTOP)
 LOCAL_CODE = "Find it first and have it made dead, by the local code and a licensed electrician (pipes: a plumber)"
 
 
@@ -31,7 +30,6 @@ def batten_findings(job: Job, laid: Laid, fixings: Sequence[Fixing]) -> Iterator
     for bay in laid.bays:
         yield from _bay(job, laid, bay)
     yield from _openings(laid)
-    yield from _behind_units(job, laid)
     yield from _levels_unknown(laid)
     yield from _joints(job, laid)
     if laid.batten.lies_in is BattenIn.RECESS and laid.forward_mm == 0:
@@ -240,41 +238,6 @@ def _openings(laid: Laid) -> Iterator[Finding]:
             "Look whether the run is meant to pass it; hold what stands there another way.",
             "a batten needs a wall behind it",
             concerns=(hole.id,),
-        )
-
-
-def _behind_units(job: Job, laid: Laid) -> Iterator[Finding]:
-    """What stands out of the wall, below the datum, further than the void behind the units there."""
-    top_mm, step_mm = laid.band[1], job.rounding_mm
-    line = laid.behind.line
-    for one in laid.wall.features:
-        if one.stands_out_mm <= 0 or one.kind in HOLES or top_mm is None or one.bottom_mm is None:
-            continue
-        span = (one.left_mm, one.right_mm)
-        met = [
-            placed
-            for placed in laid.placed
-            if not isinstance(placed.item, Gap)
-            and placed.left_mm + line.zero_mm < one.right_mm
-            and placed.right_mm + line.zero_mm > one.left_mm
-        ]
-        points = [at for height in ALL_HEIGHTS for at in points_behind(wall_points(laid.wall, height), [span])]
-        voids = [line.back_at(at.x_mm) - at.y_mm for at in points]
-        void_mm = min(voids, default=line.least_void.mm)
-        over_mm = one.stands_out_mm - void_mm
-        if not met or one.bottom_mm >= top_mm or over_mm <= NOTHING_MM:
-            continue
-        out = text_mm(one.stands_out_mm, step_mm)
-        yield _told(
-            laid,
-            "front_line.stands_out",
-            Severity.WARN,
-            f"{one.name} stands {out} out of the wall behind {listed([each.item.name for each in met])}, where the "
-            f"void is {text_mm(void_mm, step_mm)}.",
-            f"Cut the units there by {shown_mm(over_mm)}, bring the line out by as much, or have it taken back.",
-            "the void is kept to the wall, not to what stands out of it",
-            figure(over_mm, DIFFERENCE_STEP_MM),
-            (one.id, *(each.item.id for each in met)),
         )
 
 

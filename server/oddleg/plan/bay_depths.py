@@ -5,16 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from oddleg.job import ApplianceBay, Carcass, OpenUnit, WallHeight
+from oddleg.job import ApplianceBay, Carcass, OpenUnit
 
 from .front_line import FrontLine
 from .heights import SAME_MM
 from .rod import Placed
 from .wall import Wall
-from .wall_profile import Span, points_behind, wall_points
+from .wall_profile import STANDING, Span, points_behind, wall_points
 from .worktop_depth import front_face_mm
-
-STANDS = (WallHeight.FLOOR, WallHeight.BATTEN, WallHeight.WORKTOP)
 
 
 @dataclass(frozen=True)
@@ -59,7 +57,7 @@ def bay_depths(placed: Sequence[Placed], wall: Wall, line: FrontLine, forward_mm
         span = (one.left_mm + line.zero_mm, one.right_mm + line.zero_mm)
         voids = [
             line.back_at(point.x_mm) - point.y_mm
-            for height in STANDS
+            for height in STANDING
             for point in points_behind(wall_points(wall, height), [span])
         ]
         void_mm = min(voids, default=line.least_void.mm)

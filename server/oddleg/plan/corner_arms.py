@@ -12,11 +12,10 @@ from .meeting_runs import OFF_SQUARE_DEG, SQUARE_DEG, Arm, crossing, drawn_angle
 from .set_out import Rod
 from .set_out_run import depth_at
 from .wall import Wall
-from .wall_profile import points_behind, wall_at, wall_points
+from .wall_profile import STANDING, points_behind, wall_at, wall_points
 
 Lines = Mapping[str, tuple[FrontLine, FrontLine | None]]
 
-STANDING = (WallHeight.FLOOR, WallHeight.BATTEN, WallHeight.WORKTOP)
 HANGING = (WallHeight.WALL_UNITS,)
 # So far past the last reading a wall still counts as it was read there.
 READ_REACH_MM = 600.0

@@ -12,12 +12,12 @@ from .rod_ends import DEPTH_WORDS, Beyond, RunEnds
 from .row import SAME_SPOT_MM, Row
 from .set_out import FillerWidth
 from .sightings import listed
-from .wall_profile import HEIGHT_WORDS
+from .wall_profile import HEIGHT_WORDS, STANDING
 
 # Fillers are cut in whole mm (common practice).
 CUT_STEP_MM = 1.0
 HEIGHTS = {
-    Storey.BASE: (WallHeight.FLOOR, WallHeight.BATTEN, WallHeight.WORKTOP),
+    Storey.BASE: STANDING,
     Storey.TALL: tuple(WallHeight),
     Storey.WALL: (WallHeight.WALL_UNITS,),
 }

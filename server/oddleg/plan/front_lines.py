@@ -19,10 +19,9 @@ from .rotation import Rotation, rotation
 from .set_out_run import Laid, set_out_runs, zero_moved_mm
 from .sightings import named
 from .wall import Wall
-from .wall_profile import Span, WallPoint, merged, points_behind, wall_at, wall_points
+from .wall_profile import STANDING, Span, WallPoint, merged, points_behind, wall_at, wall_points
 from .worktop_depth import worktop_depth
 
-STANDS = (WallHeight.FLOOR, WallHeight.BATTEN, WallHeight.WORKTOP)
 # At the worktop a line that is to lie parallel to the wall is seen; else the nearest height that is read.
 SEEN = (WallHeight.WORKTOP, WallHeight.BATTEN, WallHeight.FLOOR, WallHeight.WALL_UNITS)
 TOUCHES_MM = 1e-6
@@ -84,7 +83,7 @@ def _run(run: Run, wall: Wall | None) -> _Run:
     units = wall_points(wall, WallHeight.WALL_UNITS)
     everywhere = not placed
     standing: list[WallPoint] = []
-    for height in STANDS:
+    for height in STANDING:
         points = wall_points(wall, height)
         standing.extend(points if everywhere else points_behind(points, stands))
     standing.extend(points_behind(units, tall))

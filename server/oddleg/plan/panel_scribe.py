@@ -9,9 +9,7 @@ from .front_line import FrontLine
 from .packing import PanelScribe
 from .set_out import Rod
 from .wall import Wall
-from .wall_profile import HEIGHT_WORDS, wall_at, wall_points
-
-STANDS = (WallHeight.FLOOR, WallHeight.BATTEN, WallHeight.WORKTOP)
+from .wall_profile import HEIGHT_WORDS, STANDING, wall_at, wall_points
 
 
 def panel_scribes(job: Job, wall: Wall | None, line: FrontLine, rod: Rod) -> tuple[PanelScribe, ...]:
@@ -26,7 +24,7 @@ def panel_scribes(job: Job, wall: Wall | None, line: FrontLine, rod: Rod) -> tup
         panel = placed.item
         if not isinstance(panel, EndPanel) or placed.stands is hangs:
             continue
-        heights: tuple[WallHeight, ...] = (WallHeight.WALL_UNITS,) if hangs else STANDS
+        heights: tuple[WallHeight, ...] = (WallHeight.WALL_UNITS,) if hangs else STANDING
         if panel.storey is Storey.TALL:
             heights = tuple(WallHeight)
         x_mm = (placed.left_mm + placed.right_mm) / 2 + line.zero_mm

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from oddleg.job import Job, Room, Run
 
 from .battens import batten, panel_scribes
+from .behind_units import stands_out_findings
 from .blind_units import blind_units
 from .corner import BlindUnit, Corner, OpeningFront
 from .corner_angle import corners, triangle_findings
@@ -28,7 +29,8 @@ from .wall_reading import walls
 @dataclass(frozen=True)
 class RunSetOut:
     """What follows for one run. `wall` and `batten` None for a run that stands free; `hanging_line` for one without
-    wall units. `run` is the job's own; `rod.run` lies on its front line."""
+    wall units. `run` is the job's own; `rod.run` lies on its front line. `behind`: what stands out of the wall behind
+    its units."""
 
     run: Run
     wall: Wall | None
@@ -38,6 +40,7 @@ class RunSetOut:
     batten: RunBatten | None
     scribes: tuple[PanelScribe, ...]
     fits: tuple[Fit, ...]
+    behind: tuple[Finding, ...] = ()
 
     @property
     def findings(self) -> tuple[Finding, ...]:
@@ -45,6 +48,7 @@ class RunSetOut:
             *self.line.findings,
             *(self.hanging_line.findings if self.hanging_line else ()),
             *self.rod.findings,
+            *self.behind,
             *(self.batten.findings if self.batten else ()),
             *(finding for fit in self.fits for finding in fit.findings),
         )
@@ -90,6 +94,7 @@ def setting_out(job: Job, room: Room, here: Site, datum_mm: float | None) -> Set
                 batten(job, room, wall, standing, rod, datum_mm),
                 tuple(one for line in (standing, hanging) if line for one in panel_scribes(job, wall, line, rod)),
                 fits(job, here, rod),
+                tuple(stands_out_findings(job, wall, standing, rod, datum_mm)),
             )
         )
     told = (

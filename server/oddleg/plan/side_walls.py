@@ -8,12 +8,13 @@ from dataclasses import dataclass
 from oddleg.job import Feature, FrontMoves, Item, OpeningDepth, Room, Run, Storey, WallHeight
 
 from .axes import to_room, to_run
-from .corner_arms import HANGING, STANDING
+from .corner_arms import HANGING
 from .front_paths import face_mm, front_of, hangs_at, reach_mm, with_handle_mm
 from .meeting_runs import OFF_SQUARE_DEG, SQUARE_DEG, crossing
 from .rod import Placed
 from .set_out import Rod
 from .wall import EndWall, Wall
+from .wall_profile import STANDING
 
 # A run along the end wall is drawn within this of it.
 ALONG_MM = 150.0

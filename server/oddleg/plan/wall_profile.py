@@ -17,6 +17,8 @@ HEIGHT_WORDS = {
     WallHeight.WORKTOP: "at worktop height",
     WallHeight.WALL_UNITS: "at wall-unit height",
 }
+# What stands is behind these; what hangs behind WALL_UNITS, tall units behind all.
+STANDING = (WallHeight.FLOOR, WallHeight.BATTEN, WallHeight.WORKTOP)
 
 Span = tuple[float, float]
 

@@ -18,13 +18,12 @@ from .parallel_to import parallel_points
 from .rod import Placed, placed_items
 from .stations import said
 from .wall import WallStation
-from .wall_profile import merged
+from .wall_profile import STANDING, merged
 
 # A place this near to another is served by it: a rule held there reads the same wall.
 SAME_PLACE_MM = 80.0
 # Two walls that meet at less than this have no corner in the room.
 LEAST_CORNER_DEG = 20.0
-STANDING = (WallHeight.FLOOR, WallHeight.BATTEN, WallHeight.WORKTOP)
 FIXING = "batten fixing"
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 

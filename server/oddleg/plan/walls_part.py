@@ -13,8 +13,7 @@ from .part_values import Part, figure_part, finding_part
 from .sightings import listed, named
 from .wall import Wall
 from .wall_measures import DEPTH_WORDS
-from .wall_profile import HEIGHT_WORDS
-from .wall_stations import STANDING
+from .wall_profile import HEIGHT_WORDS, STANDING
 
 
 def walls_part(room: RoomPlan, tolerances: Tolerances) -> Part:
