@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -158,7 +159,10 @@ def _evenly(start_mm: float, stop_mm: float, count: int, clear: Sequence[Span], 
 
 
 def _span_at(x_mm: float, clear: Sequence[Span]) -> Span | None:
-    return next((one for one in clear if one[0] + SAME_MM < x_mm < one[1] - SAME_MM), None)
+    """The span that the place lies in; `clear` in order, none meeting the next."""
+    before = bisect_left(clear, x_mm, key=lambda one: one[0]) - 1
+    found = before >= 0 and clear[before][0] + SAME_MM < x_mm < clear[before][1] - SAME_MM
+    return clear[before] if found else None
 
 
 def _moved(x_mm: float, clear: Sequence[Span], stretch: Span) -> float | None:
