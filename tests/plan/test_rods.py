@@ -260,6 +260,16 @@ def test_an_anchor_that_cannot_be_used_is_a_stop_and_the_row_stands_at_the_zero(
     assert spans(rod)["a"] == (0, 600) and "its anchor cannot be used" in rod.anchor_words
 
 
+def test_a_free_row_that_begins_left_of_its_zero_is_told():
+    """Its middle of 600 on a mark at 100: from -200; on one at 300 it begins at the zero."""
+    def on(x_mm):
+        return rod_of(run(carcass("a"), carcass("b"), anchor=Anchor(AnchorOn.MARK, x_mm=x_mm, item="a")))
+
+    found = finding(on(100.0), "rod.left_of_zero")
+    assert found.severity is Severity.WARN and found.amount.text == "200" and "begins 200 left of the zero" in found.wrong
+    assert "rod.left_of_zero" not in rules(on(300.0))
+
+
 def test_an_anchor_that_needs_an_opening_waits_for_one():
     rod = rod_of(run(carcass("a"), right_end=RunEnd(EndsAt.WALL), anchor=Anchor(AnchorOn.RIGHT_END)))
     assert "nobody knows how long the opening is" in finding(rod, "rod.anchor").wrong

@@ -132,6 +132,24 @@ def anchor_finding(run: Run, row: Row, name: str, ends: RunEnds, step_mm: float)
     )
 
 
+def zero_finding(run: Run, row: Row, name: str, step_mm: float) -> Iterator[Finding]:
+    """Of a row with no wall to stop it at the left: it begins to the left of the zero that all is measured from."""
+    begins_mm = row.edges[0][0]
+    if row.left.bounded or begins_mm >= -SAME_SPOT_MM:
+        return
+    amount = figure(-begins_mm, step_mm, "The left edge of its first item, from the zero mark.")
+    yield Finding(
+        "rod.left_of_zero",
+        Severity.WARN,
+        run.name,
+        f"{ROW_WORDS[name].capitalize()} begins {amount.text} left of the zero mark, where its tape does not reach.",
+        f"Move the anchor to the right, or have the run's zero moved {amount.text} or more to the left at the desk.",
+        "every mark is told from one zero",
+        amount,
+        (run.id,),
+    )
+
+
 def side_findings(run: Run, row: Row, name: str, ends: RunEnds, step_mm: float) -> Iterator[Finding]:
     """Of what lies on either side of the anchor: too much, too little, fillers at their limits."""
     for side, other, end in ((row.left, row.right, ends.left), (row.right, row.left, ends.right)):

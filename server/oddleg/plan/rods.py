@@ -15,7 +15,15 @@ from .finding import Finding, Severity
 from .front_line import FrontLine
 from .rod import Placed, row_items
 from .rod_ends import RunEnds, end_words, run_ends
-from .rod_findings import anchor_finding, end_findings, offsets, side_findings, tick_findings, wide_findings
+from .rod_findings import (
+    anchor_finding,
+    end_findings,
+    offsets,
+    side_findings,
+    tick_findings,
+    wide_findings,
+    zero_finding,
+)
 from .rod_marks import BASE, WALL, Spot, centre_spots, edge_spots, ids_at, rod_marks
 from .row import Row, edge_mm, row_set_out
 from .set_out import Rod
@@ -68,6 +76,7 @@ def _rod(job: Job, here: Site, run: Run, runs: Mapping[str, Run], walls: Mapping
     findings += end_findings(run, ends, wall, step_mm)
     for name, row in rows.items():
         findings += anchor_finding(run, row, name, ends, step_mm)
+        findings += zero_finding(run, row, name, step_mm)
         findings += side_findings(run, row, name, ends, step_mm)
         findings += wide_findings(run, row, ends, job)
     findings += lined_up_findings
