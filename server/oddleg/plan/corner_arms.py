@@ -44,6 +44,18 @@ def arms(room: Room, rods: Sequence[Rod]) -> Iterator[tuple[Arm, Arm]]:
         yield other, one
 
 
+def crossed_at(rod: Rod, other: Rod, side: str) -> tuple[float, float] | None:
+    """x, on the rod, of where the lines of backs of what stands cross at this end: by the rod's marks, and where they
+    do in the room. None where the runs are not square to each other, or nobody knows where the rod ends."""
+    left, right = (rod, other) if side == "right" else (other, rod)
+    if abs(drawn_angle_deg(left.run, right.run) - SQUARE_DEG) > OFF_SQUARE_DEG or (
+        side == "right" and rod.opening is None
+    ):
+        return None
+    crossed = crossing(rod.run, other.run, rod.run.void_mm, other.run.void_mm)
+    return None if crossed is None else (_from_mm(rod, other.run, side, crossed[0]), crossed[0])
+
+
 def _from_mm(rod: Rod, other: Run, side: str, crossed_mm: float) -> float:
     if names_at(rod.run, side) != other.id or (side == "right" and rod.opening is None):
         return crossed_mm

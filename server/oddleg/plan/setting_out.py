@@ -11,6 +11,7 @@ from .behind_units import stands_out_findings
 from .blind_units import blind_units
 from .corner import BlindUnit, Corner, OpeningFront
 from .corner_angle import corners, triangle_findings
+from .corner_places import as_rods_place
 from .finding import Finding
 from .fit import Fit
 from .fits import fits
@@ -75,8 +76,8 @@ def setting_out(job: Job, room: Room, here: Site, datum_mm: float | None) -> Set
     heights."""
     read = walls(job, room, here, datum_mm)
     met = corners(job, room, here, read)
-    lines = front_lines(job, room, read, met)
-    set_out = rods(job, room, here, read, lines)
+    laid = front_lines(job, room, read, met)
+    set_out, lines, not_closed = as_rods_place(job, room, rods(job, room, here, read, laid), laid)
     blind, blind_findings = blind_units(job, room, set_out, read, lines)
     fronts, front_findings = opening_fronts(job, room, set_out, read, lines, datum_mm)
     by_run = {one.run.id: one for one in read}
@@ -100,6 +101,7 @@ def setting_out(job: Job, room: Room, here: Site, datum_mm: float | None) -> Set
     told = (
         *(finding for one in met for finding in one.findings),
         *triangle_findings(room, here),
+        *not_closed,
         *blind_findings,
         *front_findings,
     )
