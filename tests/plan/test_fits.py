@@ -27,6 +27,7 @@ from rod_runs import (
 )
 
 from oddleg.job import Anchor, AnchorOn, CornerPost, Feature, FeatureKind, Tolerances
+from oddleg.plan.finding import Severity
 from oddleg.plan.fits import fits, joint_count
 from oddleg.plan.hung_ends import HungEnd
 
@@ -128,6 +129,31 @@ def test_a_unit_off_its_size_by_more_than_it_may_be_is_told():
     (fit,) = fit_of(one, unit_widths=[("a", 601.2), ("b", 600.4)])
     (found,) = (each for each in fit.findings if each.rule == "fit.unit_size")
     assert found.amount.text == "+1.2" and found.concerns == ("run-a", "a")
+
+
+def test_a_width_far_off_is_a_misreading_and_makes_nothing_certain():
+    """FP: 100 for a drawn 600 in the mean of three would take 2 x 500 off the row; without it the mean is of two."""
+    one = between_walls(carcass("a"), carcass("b"), carcass("c"), filler(), opening_mm=1900.0)
+    (fit,) = fit_of(one, unit_widths=[("a", 100.0), ("b", 600.2), ("c", 600.2)])
+    assert fit.shift is None and not fit.sure
+    assert fit.words.startswith("Not certain yet: a was measured 100 and is drawn 600. Taken as drawn: ")
+    (found,) = fit.findings
+    assert found.rule == "fit.misread" and found.severity is Severity.WARN and found.amount.mm == -500
+    assert found.cure == "Measure it again, or put its width right at the desk."
+    # 10 x 0.5 is still a size, the least bit more is not.
+    assert rules(fit_of(one, unit_widths=[("a", 605.0)])[0]) == ["fit.unit_size"]
+    assert rules(fit_of(one, unit_widths=[("a", 605.1)])[0]) == ["fit.misread"]
+
+
+def test_a_row_that_comes_out_shorter_says_shorter():
+    """FP: three units 2 short each are 6 short; 1.5 of sizes, 1 of joints and 1 of tape against it: 2.5 short."""
+    one = between_walls(carcass("a"), carcass("b"), carcass("c"), filler(), opening_mm=1900.0)
+    (fit,) = fit_of(one, unit_widths=[(name, 598.0) for name in "abc"])
+    assert "at worst it comes out 2.5 shorter." in fit.words
+    assert "The rod keeps the drawn widths; the fit reckons with what was measured." in fit.words
+    assert {one.severity for one in fit.findings} == {Severity.NOTE} and "shorter" in fit.chance_words
+    (warned,) = fit_of(one, unit_widths=[("a", 602.1)])[0].findings
+    assert warned.severity is Severity.WARN
 
 
 def test_what_has_a_figure_of_its_own_is_not_held_to_that_of_units():

@@ -38,6 +38,10 @@ from .site import Site, body
 MEASURED_FOR_A_MEAN = 3
 # Half-widths that 95 % lie within are this many standard deviations.
 OF_95 = 1.96
+# A unit so many times further off than it may be, and so far at all, was misread or is another one (ours).
+MISREAD_TIMES, LEAST_MISREAD_MM = 10.0, 5.0
+# What the play at a joint hides without anybody deciding anything (ours).
+NOTED_MM = 2.0
 ROW_VERBS = {
     "base": ("What stands", "goes", "it comes", "does"),
     "wall": ("The wall units", "go", "they come", "do"),
@@ -93,15 +97,21 @@ def _fit(
     shift_mm = spread.shift_mm or 0.0
     over_mm = spread.worst_mm + shift_mm - spare_mm
     stuck = spare_mm >= 0 and _past_an_end(rod, items, least_of_mm)
-    sure = over_mm <= SAME_SPOT_MM and not stuck
+    doubted = [item for item in items if _is_misread(item, widths, job.tolerances)]
+    sure = over_mm <= SAME_SPOT_MM and not stuck and not doubted
     taken = figure(drawn_mm + least_mm, step_mm, _taken_why(least_mm, step_mm))
-    spare = figure(spare_mm, step_mm, f"{space.text} of opening less {taken.text} taken.")
+    spare = figure(spare_mm, step_mm, _spare_why(space, taken))
     worst = figure(spread.worst_mm, step_mm, spread.why_worst)
     shift = None if spread.shift_mm is None else figure(spread.shift_mm, step_mm, spread.why_shift, signed=True)
     needed_mm = max(0.0, over_mm)
     words = _words(row, items, spare_mm, spread.worst_mm + shift_mm, min(needed_mm, least_mm), needed_mm, step_mm)
     if stuck:
         words = f"Not with the anchor where it is: see the rod. With the anchor moved: {words}"
+    if doubted:
+        told = listed([_measured_words(item, widths) for item in doubted])
+        words = f"Not certain yet: {told}. Taken as drawn: {words}"
+    elif shift is not None:
+        words = f"{words} {_shift_words(job.tolerances)}"
     return Fit(
         row,
         space,
@@ -113,7 +123,7 @@ def _fit(
         sure,
         figure(needed_mm, step_mm, "The worst case and the measured shift less what is to spare."),
         words,
-        _chance_words(spread, spare_mm - shift_mm, step_mm),
+        _chance_words(spread, spare_mm, shift_mm, step_mm),
         tuple(_findings(job, rod, items, widths, spare_mm, needed_mm, words)),
     )
 
@@ -149,7 +159,7 @@ def _spread(job: Job, items: Sequence[Item], widths: dict[str, Entry], openings:
     limits, step_mm = job.tolerances, job.rounding_mm
     units = [item for item in items if isinstance(item, Carcass | OpenUnit)]
     within_mm = [width_within_mm(item, limits) for item in items]
-    off_mm = [body(widths[one.id], UnitWidth).value_mm - one.width_mm for one in units if one.id in widths]
+    off_mm = [_off_mm(one, widths) for one in units if one.id in widths and not _is_misread(one, widths, limits)]
     joints = joint_count(items)
     tape_mm, tape_words = _measured_within(limits.tape_mm, openings, step_mm)
     joint = text_mm(limits.greatest_joint_mm, 0.1)
@@ -164,7 +174,7 @@ def _spread(job: Job, items: Sequence[Item], widths: dict[str, Entry], openings:
         shift_mm = mean_mm * len(units)
         why_shift = (
             f"{len(off_mm)} of {len(units)} units measured are {text_mm(mean_mm, 0.01, signed=True)} off on average; "
-            "all are taken so."
+            f"all are taken so here. {_shift_words(limits)}"
         )
     return _Spread(
         worst_mm,
@@ -240,13 +250,13 @@ def _words(
     step_mm: float,
 ) -> str:
     name, goes, comes, does = ROW_VERBS[row]
-    over = text_mm(over_mm, step_mm)
+    over = _longer(over_mm, step_mm)
     if spare_mm < -SAME_SPOT_MM:
         return f"{name} {does} not go in: {text_mm(-spare_mm, step_mm)} too long as drawn."
     spare = text_mm(spare_mm, step_mm)
     if needed_mm <= SAME_SPOT_MM:
-        return f"{name} {goes} in for certain: {spare} to spare, and at worst {comes} out {over} longer."
-    sure = f"at worst {comes} out {over} longer, and there are {spare} to spare"
+        return f"{name} {goes} in for certain: {spare} to spare, and at worst {comes} out {over}."
+    sure = f"at worst {comes} out {over}, and there are {spare} to spare"
     if by_fillers_mm >= needed_mm - SAME_SPOT_MM:
         cure = f"Fillers that may be {text_mm(needed_mm, step_mm)} narrower make it certain."
     elif any(isinstance(item, Filler) for item in items):
@@ -258,10 +268,20 @@ def _words(
     return f"{name} {goes} in as drawn, but not for certain: {sure}. {cure}"
 
 
-def _chance_words(spread: _Spread, room_mm: float, step_mm: float) -> str:
-    """`room_mm`: what is to spare once the mean of the units measured is taken off."""
-    likely = text_mm(spread.likely_mm, step_mm)
-    start = f"If sizes vary as stated, at least 95 of 100 such rows come out no more than {likely} longer"
+def _longer(mm: float, step_mm: float) -> str:
+    text = text_mm(abs(mm), step_mm)
+    if text == "0":
+        return "as drawn"
+    return f"{text} {'longer' if mm > 0 else 'shorter'}"
+
+
+def _chance_words(spread: _Spread, spare_mm: float, shift_mm: float, step_mm: float) -> str:
+    """`shift_mm`: what the mean of the units measured adds to all of it."""
+    likely_mm, room_mm = spread.likely_mm + shift_mm, spare_mm - shift_mm
+    no_more = "no more than " if likely_mm > 0 else "at least "
+    likely = _longer(likely_mm, step_mm)
+    start = "If sizes vary as stated, at least 95 of 100 such rows come out "
+    start += likely if likely == "as drawn" else f"{no_more}{likely}"
     sd_mm = spread.half_mm / OF_95
     if sd_mm <= 0:
         return f"{start}."
@@ -271,6 +291,37 @@ def _chance_words(spread: _Spread, room_mm: float, step_mm: float) -> str:
     if chance < 0.01:
         return f"{start}, and fewer than 1 of 100 goes in."
     return f"{start}, and {text_mm(chance * 100, 1)} of 100 go in."
+
+
+def _off_mm(item: Item, widths: Mapping[str, Entry]) -> float:
+    return body(widths[item.id], UnitWidth).value_mm - item.width_mm
+
+
+def _is_misread(item: Item, widths: Mapping[str, Entry], limits: Tolerances) -> bool:
+    """Whether its measured width is so far off that it is no unit of this width."""
+    if item.id not in widths or not isinstance(item, Carcass | OpenUnit):
+        return False
+    most_mm = max(LEAST_MISREAD_MM, MISREAD_TIMES * max(limits.unit_size_mm, width_within_mm(item, limits)))
+    return abs(_off_mm(item, widths)) > most_mm + SAME_SPOT_MM
+
+
+def _measured_words(item: Item, widths: Mapping[str, Entry]) -> str:
+    measured_mm = item.width_mm + _off_mm(item, widths)
+    return f"{item.name} was measured {text_mm(measured_mm, 0.1)} and is drawn {text_mm(item.width_mm, 0.1)}"
+
+
+def _shift_words(limits: Tolerances) -> str:
+    return (
+        "The rod keeps the drawn widths; the fit reckons with what was measured. A unit off by more than "
+        f"{text_mm(limits.unit_size_mm, 0.1)} is put right at the desk."
+    )
+
+
+def _spare_why(space: Figure, taken: Figure) -> str:
+    return (
+        f"{space.text} of opening less {taken.text} taken. To spare is with every filler at its least; left over, on "
+        "the rod, is what the fillers as set out do not fill."
+    )
 
 
 def _findings(
@@ -298,20 +349,40 @@ def _findings(
         )
     for item in items:
         if item.id in widths and isinstance(item, Carcass | OpenUnit):
-            off_mm = body(widths[item.id], UnitWidth).value_mm - item.width_mm
-            if abs(off_mm) > width_within_mm(item, job.tolerances) + SAME_SPOT_MM:
-                found.append(_off_size(job, rod, item, off_mm))
+            off_mm = _off_mm(item, widths)
+            if _is_misread(item, widths, job.tolerances):
+                found.append(_misread(rod, item, widths))
+            elif abs(off_mm) > width_within_mm(item, job.tolerances) + SAME_SPOT_MM:
+                found.append(_off_size(job, rod, item, widths))
     return found
 
 
-def _off_size(job: Job, rod: Rod, item: Carcass | OpenUnit, off_mm: float) -> Finding:
-    amount: Figure = figure(off_mm, 0.1, "Width as measured less width as drawn.", signed=True)
+def _amount(off_mm: float) -> Figure:
+    return figure(off_mm, 0.1, "Width as measured less width as drawn.", signed=True)
+
+
+def _misread(rod: Rod, item: Carcass | OpenUnit, widths: Mapping[str, Entry]) -> Finding:
     return Finding(
-        "fit.unit_size",
+        "fit.misread",
         Severity.WARN,
         f"{rod.run.name}, {item.name}",
-        f"{item.name} was measured {text_mm(item.width_mm + off_mm, 0.1)} and is drawn {text_mm(item.width_mm, 0.1)}: "
-        f"{amount.text}, more than the {text_mm(width_within_mm(item, job.tolerances), 0.1)} that it may be off.",
+        f"{_measured_words(item, widths)}: it was misread, or it is another unit. The fit does not reckon with it.",
+        "Measure it again, or put its width right at the desk.",
+        "a unit is near to the width that it is drawn",
+        _amount(_off_mm(item, widths)),
+        (rod.run.id, item.id),
+    )
+
+
+def _off_size(job: Job, rod: Rod, item: Carcass | OpenUnit, widths: Mapping[str, Entry]) -> Finding:
+    amount = _amount(_off_mm(item, widths))
+    little = abs(amount.mm) <= NOTED_MM + SAME_SPOT_MM
+    return Finding(
+        "fit.unit_size",
+        Severity.NOTE if little else Severity.WARN,
+        f"{rod.run.name}, {item.name}",
+        f"{_measured_words(item, widths)}: {amount.text}, more than the "
+        f"{text_mm(width_within_mm(item, job.tolerances), 0.1)} that it may be off. The rod keeps the drawn width.",
         "Measure it again; if it is so, put its width right at the desk, so that the rod is set out with it.",
         "how far its width may be off, as the job has it",
         amount,
