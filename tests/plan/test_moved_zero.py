@@ -96,7 +96,7 @@ def shown(one):
         "least": (batten.least.text, batten.least_at.text),
         "scribes": [(scribe.cut_depth.text, [(words, off.text) for words, off in scribe.scribe]) for scribe in one.scribes],
         "void": (one.line.least_void.text, one.line.greatest_void.text, one.line.depth_needed.text),
-        "told": sorted((finding.rule, finding.wrong, finding.cure) for finding in batten.findings),
+        "told": sorted((finding.rule, finding.wrong, finding.cure) for finding in (*batten.findings, *one.behind)),
     }  # fmt: skip
 
 
