@@ -94,6 +94,8 @@ def test_where_no_way_goes_it_is_a_stop():
     of = made(room(item), datum_mm, stations=(overhead("c", 300.0, 300.0),), levels=levels_of(c=2150.0))
     (wrong,) = [one for one in of.findings if one.rule == "tall.tilt_up"]
     assert wrong.severity == "stop" and "No way" in wrong.cure
+    # Trap 17: what is left is a split carcass.
+    assert "whether it can come in two parts" in wrong.cure
 
 
 def test_a_spare_within_the_give_or_take_tells_nothing():
