@@ -29,10 +29,15 @@ from rod_runs import (
     widths,
 )
 
-from oddleg.job import Anchor, AnchorOn, Edge, EndsAt, Feature, FeatureKind, LineUp, RunEnd
+from oddleg.job import Anchor, AnchorOn, Edge, EndsAt, Feature, FeatureKind, Filler, Gap, LineUp, RunEnd, Storey
 from oddleg.plan.finding import Severity
 
 WINDOW = Feature("window", "window", FeatureKind.WINDOW, 1400.0, 2600.0)
+
+
+def strip(id, least_mm, greatest_mm, width_mm):
+    """A filler that hangs."""
+    return Filler(id, id, width_mm, least_mm, greatest_mm, storey=Storey.WALL)
 
 
 def shown(rod, item):
@@ -301,6 +306,39 @@ def test_wall_and_base_units_share_the_zero_and_an_offset_is_told():
     assert rod.offsets[0].words == "left edge of high to left edge of a"
     assert finding(rod, "rod.offset").severity is Severity.NOTE
     assert mark(rod, "wall-anchor").from_left.text == "52"
+
+
+@pytest.mark.parametrize("right_hand", [False, True])
+def test_what_hangs_short_of_a_mark_is_free_there_and_its_filler_keeps_what_is_drawn(right_hand):
+    """40 + 600 + 1200 + 500 = 2340 of 3600: 1260 stay open, and the strip at the wall is no wider for it."""
+    row = [strip("strip", 20.0, 70.0, 40.0), wall_unit("glass"), Gap("window-gap", "window", 1200.0, storey=Storey.WALL), wall_unit("spice", 500.0)]
+    anchor = None
+    if right_hand:
+        row, anchor = row[::-1], Anchor(AnchorOn.RIGHT_END)
+    rod = rod_of(between_walls(carcass("a", 3600.0), *row, opening_mm=3600.0, wall_anchor=anchor))
+    assert widths(rod)["strip"] == 40 and "rod.left_over" not in rules(rod)
+    assert spans(rod)["spice"] == ((3600 - 2340, 3600 - 1840) if right_hand else (1840, 2340))
+
+
+def test_what_hangs_goes_up_to_a_mark_where_a_filler_ends_it_or_its_fillers_reach_there():
+    """A strip at the end says so: 3600 - 600 - 70 at its greatest leaves 2930. Without one 3600 - 3540 = 60 of strip
+    bring it there, 80 would be beyond its 70."""
+    closed = rod_of(between_walls(carcass("a", 3600.0), wall_unit("high"), strip("strip", 20.0, 70.0, 40.0), opening_mm=3600.0))
+    assert widths(closed)["strip"] == 70 and finding(closed, "rod.left_over").amount.mm == 2930
+    for unit_mm, strip_mm in ((3540.0, 60.0), (3520.0, 40.0)):
+        rod = rod_of(between_walls(carcass("a", 3600.0), strip("strip", 20.0, 70.0, 40.0), wall_unit("high", unit_mm), opening_mm=3600.0))
+        assert widths(rod)["strip"] == strip_mm and "rod.left_over" not in rules(rod)
+
+
+def test_what_hangs_and_does_not_go_in_is_not_free():
+    rod = rod_of(between_walls(carcass("a", 600.0), wall_unit("high", 650.0), opening_mm=600.0))
+    assert finding(rod, "rod.too_long").amount.mm == 50
+
+
+def test_what_a_joint_may_open_is_not_left_over():
+    """0.5 is what a joint may open and what is rounded to; 1 is more."""
+    for over_mm, told in ((0.5, False), (1.0, True)):
+        assert ("rod.left_over" in rules(rod_of(between_walls(carcass("a"), opening_mm=600.0 + over_mm)))) is told
 
 
 def test_what_lines_up_is_no_finding_and_a_stranger_is():

@@ -147,7 +147,7 @@ def test_a_filler_says_what_it_takes_up_and_what_it_shows():
     short = of(carcass("a", 990.0), filler("f", 20.0, 100.0))
     assert short["f"][:2] == ("10", "What there is for it, less than its least.")
     keeps = of(carcass("a"), filler("f", 20.0, 100.0, share=0.0))
-    assert keeps["f"][:2] == ("50", "As drawn: it takes up nothing, or the end on its side is not known.")
+    assert keeps["f"][:2] == ("50", "As drawn: it takes up nothing, or the row is free on its side, or the end there is not known.")
     measured = of(carcass("a"), filler("f", 20.0, 1000.0), openings=[(FLOOR, FRONT, 1000.0), (WORKTOP, FRONT, 1006.0)])
     assert measured["f"][2].startswith("Over the heights measured it shows 400")
 

@@ -112,7 +112,7 @@ def _where(width_mm: float, beyond: Sequence[Beyond]) -> str:
 def _width_why(item: Filler, row: Row) -> str:
     side = next((one for one in (row.left, row.right) if item.id in one.fillers), None)
     if side is None:
-        return "As drawn: it takes up nothing, or the end on its side is not known."
+        return "As drawn: it takes up nothing, or the row is free on its side, or the end there is not known."
     if side.short_mm > 0:
         return "What there is for it, less than its least."
     if item.id in side.held:

@@ -15,6 +15,7 @@ from oddleg.job import (
     Carcass,
     CornerPost,
     EndPanel,
+    EndsAt,
     Entry,
     Filler,
     Item,
@@ -71,7 +72,7 @@ def fits(job: Job, here: Site, rod: Rod) -> tuple[Fit, ...]:
 
     Where the opening was measured again at the same height and depth, what the readings differ by counts in the place
     of the tape's give or take, if it is more."""
-    if rod.opening is None or rod.left_over is None:
+    if rod.opening is None or EndsAt.OPEN in (rod.run.left_end.at, rod.run.right_end.at):
         return ()
     openings = [one for one in (body(entry, OpeningWidth) for entry in here.openings) if one.run == rod.run.id]
     widths = {body(entry, UnitWidth).item: entry for entry in here.unit_widths}

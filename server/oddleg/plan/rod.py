@@ -83,7 +83,7 @@ def placed_items(run: Run) -> tuple[Placed, ...]:
     edges = {
         item.id: edges
         for hangs, anchor in ((False, run.anchor), (True, run.wall_anchor))
-        for row in (row_set_out(row_items(run, hangs), anchor, 0.0, ends_mm, spans),)
+        for row in (row_set_out(row_items(run, hangs), anchor, 0.0, ends_mm, spans, hangs=hangs),)
         for item, edges in zip(row.items, row.edges, strict=True)
     }
     return tuple(Placed(run, item, *edges[item.id]) for item in run.items)

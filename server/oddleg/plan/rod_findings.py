@@ -150,8 +150,11 @@ def zero_finding(run: Run, row: Row, name: str, step_mm: float) -> Iterator[Find
     )
 
 
-def side_findings(run: Run, row: Row, name: str, ends: RunEnds, step_mm: float) -> Iterator[Finding]:
-    """Of what lies on either side of the anchor: too much, too little, fillers at their limits."""
+def side_findings(job: Job, run: Run, row: Row, name: str, ends: RunEnds) -> Iterator[Finding]:
+    """Of what lies on either side of the anchor: too much, too little, fillers at their limits. What a joint may open,
+    or rounding hides, is not left over."""
+    step_mm = job.rounding_mm
+    joint_mm = max(step_mm, job.tolerances.greatest_joint_mm)
     for side, other, end in ((row.left, row.right, ends.left), (row.right, row.left, ends.right)):
         word = end.side
         if not side.bounded:
@@ -162,7 +165,7 @@ def side_findings(run: Run, row: Row, name: str, ends: RunEnds, step_mm: float) 
             yield _too_long(run, side, other, word, here, step_mm)
         elif side.short_mm > SAME_SPOT_MM:
             yield _too_narrow(run, row, side, other, word, step_mm)
-        elif side.left_mm > SAME_SPOT_MM and end.at is not EndsAt.OPEN and (name == "base" or side.fillers):
+        elif side.left_mm > joint_mm + SAME_SPOT_MM and end.at is not EndsAt.OPEN and (name == "base" or side.fillers):
             yield _left_over(run, side, word, here, step_mm)
         if side.held and len(side.fillers) > 1 and not side.left_mm:
             yield _held(run, row, side, step_mm)

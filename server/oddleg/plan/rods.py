@@ -77,12 +77,12 @@ def _rod(job: Job, here: Site, run: Run, runs: Mapping[str, Run], walls: Mapping
     for name, row in rows.items():
         findings += anchor_finding(run, row, name, ends, step_mm)
         findings += zero_finding(run, row, name, step_mm)
-        findings += side_findings(run, row, name, ends, step_mm)
+        findings += side_findings(job, run, row, name, ends)
         findings += wide_findings(run, row, ends, job)
     findings += lined_up_findings
     findings += tick_findings(run, marks, ticks, ids_at(spots), step_mm)
     left_over = None
-    if first is not None and ends.opening_mm is not None and ends.closed:
+    if first is not None and ends.opening_mm is not None and ends.closed and first.left.bounded and first.right.bounded:
         why = "Zero to end mark less everything in the row; below nought it is too long."
         left_over = figure(ends.opening_mm - first.length_mm, step_mm, why)
     return Rod(
@@ -114,7 +114,7 @@ def _rows(run: Run, set_out: Run, ends: RunEnds, on_wall: Mapping[str, tuple[flo
         if items:
             limits = limits_on_the_rod(items, ends)
             row_ends_mm = _hung_mm(ends, ends_mm) if hangs else ends_mm
-            rows[name] = row_set_out(items, _on_rods(run, set_out, anchor), 0.0, row_ends_mm, on_wall, limits)
+            rows[name] = row_set_out(items, _on_rods(run, set_out, anchor), 0.0, row_ends_mm, on_wall, limits, hangs)
     return rows
 
 

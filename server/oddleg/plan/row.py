@@ -9,6 +9,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from itertools import takewhile
+from typing import TypeGuard
 
 from oddleg.job import Anchor, AnchorOn, Edge, Filler, Item, OpenUnit
 
@@ -31,7 +32,7 @@ class Trouble(StrEnum):
 
 @dataclass(frozen=True)
 class Side:
-    """One side of the anchor. `bounded`: its end is known, so that fillers were solved. Of what lies there, mm:
+    """One side of the anchor. `bounded`: it goes up to a known end, and fillers were solved. Of what lies there, mm:
     `left_mm` that no filler takes, `short_mm` that fillers lack of their least, `excess_mm` past the end. `spare_mm`:
     what its fillers could still give. `fillers`: ids of those that take it up; `held`: of those that a limit
     keeps from their share."""
@@ -89,9 +90,11 @@ def row_set_out(
     ends_mm: tuple[float | None, float | None],
     spans: Mapping[str, tuple[float, float]],
     limits: Mapping[str, tuple[float, float]] | None = None,
+    hangs: bool = False,
 ) -> Row:
     """The row set out. `ends_mm`: left and right end, None where no end is known. `spans`: each feature's left and
-    right edge. `limits`: least and greatest width on the rod of fillers that differ from their own."""
+    right edge. `limits`: least and greatest width on the rod of fillers that differ from their own. A row that `hangs`
+    goes up to an end only where it is meant to; elsewhere it is free there, as where no end is known."""
     kept, wanted = anchor or FROM_THE_LEFT, None
     first, last, within_mm = _block(items, kept)
     spot, trouble = _spot(kept, items, zero_mm, ends_mm, spans)
@@ -103,10 +106,15 @@ def row_set_out(
     block_mm = spot - within_mm
     block_right_mm = block_mm + sum(widths[first:last])
     left_mm, right_mm = ends_mm
-    left = _solve(items, widths, range(first), None if left_mm is None else block_mm - left_mm, limits or {})
-    right = _solve(
-        items, widths, range(last, len(items)), None if right_mm is None else right_mm - block_right_mm, limits or {}
-    )
+    on_left, on_right = range(first - 1, -1, -1), range(last, len(items))
+    left_space_mm = None if left_mm is None else block_mm - left_mm
+    right_space_mm = None if right_mm is None else right_mm - block_right_mm
+    if hangs and _hangs_free(items, widths, on_left, left_space_mm):
+        left_space_mm = None
+    if hangs and _hangs_free(items, widths, on_right, right_space_mm):
+        right_space_mm = None
+    left = _solve(items, widths, range(first), left_space_mm, limits or {})
+    right = _solve(items, widths, on_right, right_space_mm, limits or {})
     edges: list[tuple[float, float]] = []
     at_mm = block_mm
     for i in reversed(range(first)):
@@ -171,6 +179,19 @@ def _outside(spot_mm: float, ends_mm: tuple[float | None, float | None]) -> bool
     return before or (right_mm is not None and spot_mm > right_mm + SAME_SPOT_MM)
 
 
+def _hangs_free(items: Sequence[Item], widths: Sequence[float], outward: range, space_mm: float | None) -> bool:
+    """Whether what hangs on one side of the anchor ends before the end: its last item is no filler, and its fillers
+    could not bring it up to there. What does not go in is not free."""
+    if space_mm is None or (outward and isinstance(items[outward[-1]], Filler)):
+        return False
+    greatest_mm = sum(item.greatest_mm if _takes_up(item) else widths[i] for i in outward for item in (items[i],))
+    return space_mm > greatest_mm + SAME_SPOT_MM
+
+
+def _takes_up(item: Item) -> TypeGuard[Filler]:
+    return isinstance(item, Filler) and item.share > 0
+
+
 def _solve(
     items: Sequence[Item],
     widths: list[float],
@@ -184,7 +205,7 @@ def _solve(
     at, strips = [], []
     for i in here:
         item = items[i]
-        if isinstance(item, Filler) and item.share > 0:
+        if _takes_up(item):
             least_mm, greatest_mm = limits.get(item.id, (item.least_mm, item.greatest_mm))
             at.append(i)
             strips.append(Strip(item.share, least_mm, greatest_mm))
