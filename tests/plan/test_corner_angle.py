@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from oddleg.job import EndsAt, Entry, RunEnd, WallHeight, WallLine
+from oddleg.job import EndsAt, Entry, Point, RunEnd, WallHeight, WallLine
 from oddleg.plan.corner_angle import corners, triangle_findings
 
 LEFT, RIGHT = here.runs([here.unit("blind-base", 1000.0, here.Handing.LEFT)], [here.post(60.0), here.drawers("pans", 600.0)])
@@ -77,8 +77,21 @@ def test_the_legs_that_are_asked_for_would_do():
     (finding,) = short.findings
     # 600 x root((1/800)2 + (1/600)2 + (1/480)2) = 1.77 over the worktop; 0.5 may open: 3.54 times as long.
     assert finding.amount.mm == pytest.approx(600 * math.sqrt(800**-2 + 600**-2 + 480**-2), abs=1e-9)
-    assert "legs of 2200 by 2900 or longer" in finding.cure
+    assert "sides of 2200 by 2900 or longer" in finding.cure
     assert "short_triangle" not in "".join(rules(corner_of(here.triangle(2200.0, 2900.0, math.hypot(2200, 2900)))))
+
+
+def test_no_sides_are_asked_for_that_are_longer_than_the_walls():
+    """The same triangle: walls of 2500 and 2500 do, 600 x root(2/2500^2 + 2/2500^2) = 0.48; walls of 2000 leave 0.6."""
+
+    def cure(length_mm):
+        walls = tuple(dataclasses.replace(wall, points=(Point(0.0, 0.0), Point(length_mm, 0.0))) for wall in ROOM.walls)
+        room = dataclasses.replace(ROOM, walls=walls)
+        (finding,) = corner_of(here.triangle(600.0, 800.0, 1000.0), room=room).findings
+        return finding.cure
+
+    assert "sides of 2500 by 2500 or longer" in cure(2500.0)
+    assert cure(2000.0).startswith("The walls are too short to tell: set square lines with the laser instead")
 
 
 def test_a_joint_stays_square_where_a_square_one_closes():

@@ -24,6 +24,7 @@ from oddleg.job import (
     Storey,
     WallHeight,
 )
+from oddleg.plan.corner_angle import corners
 from oddleg.plan.figure import figure
 from oddleg.plan.opening_fronts import opening_fronts
 from oddleg.plan.wall import EndWall
@@ -77,10 +78,15 @@ def test_a_narrow_post_is_told_once_by_the_corner_and_the_front_says_what_cures_
 def test_a_door_that_hangs_in_the_corner_needs_both_handles():
     """20 + 35 across, 35 of its own, 5: 95; hung on its other side 60 do."""
     room = in_a_corner([blind(), filler(20.0)], [here.post(60.0), here.unit("pans", 600.0, Handing.LEFT)])
-    found, (finding,) = fronts(room)
+    found, findings = fronts(room)
     pans = by_place(found)["pans", "left"]
     assert (pans.needs.mm, pans.has.mm, pans.short.mm) == pytest.approx((95.0, 60.0, 35.0), abs=1e-9)
-    assert finding.rule == "fronts.no_room" and finding.amount.mm == pytest.approx(35.0)
+    assert findings == ()
+    # The corner says it, with the same figure, and says it once.
+    (corner,) = corners(here.job(room), room, here.site(), ())
+    (finding,) = (one for one in corner.findings if one.rule == "corner.post")
+    assert corner.post_least.mm == 95.0 and finding.amount.mm == pytest.approx(35.0)
+    assert corner.post_least.why == "Front 20 of blind base + its handle 35 + own handle 35 + play 5."
     assert finding.cure == "Make post 95 wide or more instead of 60. Or hang the door on its other side."
     other = in_a_corner([blind(), filler(20.0)], [here.post(60.0), here.unit("pans", 600.0, Handing.RIGHT)])
     assert by_place(fronts(other)[0])["pans", "left"].opens
@@ -101,7 +107,11 @@ def test_the_run_that_goes_into_the_corner_must_clear_the_other_ones_handles_too
     found, (finding,) = fronts(room)
     wide = by_place(found)["wide", "right"]
     assert (wide.needs.mm, wide.has.mm) == pytest.approx((60.0, -60.0), abs=1e-9)
-    assert finding.cure == "Make strip 620 wide or more instead of 500."
+    assert "and overlaps by 60." in finding.wrong
+    assert finding.cure == (
+        "A post would have to be 620 wide, more than there can be: put a blind unit into the corner, or take handles that "
+        "stand out less."
+    )
     cured = in_a_corner([here.drawers("wide", 900.0), filler(620.0)], [here.post(60.0), here.drawers("pans", 600.0)])
     assert by_place(fronts(cured)[0])["wide", "right"].opens and fronts(cured)[1] == ()
 

@@ -51,7 +51,7 @@ def test_blind_units_and_fronts_are_listed_with_what_they_need():
 def test_what_does_not_open_is_in_the_list_and_in_the_findings():
     text = text_of(60.0, Handing.LEFT)
     assert "short by 35" in text and "Make post 95 wide or more instead of 60." in text
-    assert "does not open beside the fronts of Window run" in text
+    assert "stands 60 beside the fronts of Window run, and wants 95" in text
 
 
 def test_sides_that_cannot_close_stand_before_everything():

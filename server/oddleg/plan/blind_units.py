@@ -104,7 +104,7 @@ def _unit(
         f"{item.name}, {own.run.name}",
         f"{item.name} stands {stands.text} off the wall of {other.run.name} and has to stand {offset.text} off: "
         f"{sums}, and its blind part is {shown(item.blind_mm)}.",
-        post_cure(between, short_mm, "filler"),
+        post_cure(between, short_mm, "filler", ("take a unit with a wider blind part",)),
         "a blind corner is run length",
         figure(short_mm, step_mm, "What it has to stand off less what it does."),
         (own.run.id, item.id, *ids_of(between)),

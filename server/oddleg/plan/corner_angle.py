@@ -207,7 +207,7 @@ def _words(meeting: Meeting, sides: CornerTriangle | None, angle: MeasuredAngle 
     for one in far:
         way = "at square" if one.deviation.text == "0" else f"{shown_mm(abs(one.deviation.mm))} "
         if one.deviation.text != "0":
-            way += "out into the room" if one.deviation.mm > 0 else "back from square"
-        ends.append(f"{one.length.text} along {one.name} its wall is {way}, ±{one.give_or_take.text}")
+            way += "out into the room" if one.deviation.mm > 0 else "behind square"
+        ends.append(f"{one.length.text} along {one.name} its wall is {way}, within {one.give_or_take.text} either way")
     told = f" At {'; at '.join(ends)}." if ends else ""
     return f"{deg_text(angle.deg)} degrees between the walls, ±{deg_text(angle.give_or_take_deg)}: {kind}.{told}"

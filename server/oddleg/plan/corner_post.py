@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from oddleg.job import EndsAt, Job
+from oddleg.job import EndsAt, Filler, Job
 
 from .figure import Figure, figure
 from .finding import Finding, Severity
-from .front_paths import SAME_MM, Across, across, nearest, opens, takes_up
+from .front_paths import SAME_MM, Across, across, can_hang_elsewhere, front_of, hangs_at, nearest, opens, takes_up
 from .meeting_runs import Arm, Meeting, crossing
 from .rod import Placed, placed_items
 from .sightings import shown_mm
+
+# A wider strip is no post or filler any more (ours).
+WIDEST_STRIP_MM = 200.0
 
 
 @dataclass(frozen=True)
@@ -68,9 +71,11 @@ def _post(job: Job, own: Arm, other: Arm, place: str) -> Post | None:
     met = across(one, own, other) or nearest(one, other)
     if met is None:
         return None
-    least_mm = met.proud_mm + met.handle_mm + job.tolerances.play_mm
+    hung_mm = own_handle_mm(one, own.side)
+    least_mm = met.proud_mm + met.handle_mm + hung_mm + job.tolerances.play_mm
     has_mm = sum(each.item.width_mm for each in between)
-    why = f"{across_words(met, job.tolerances.play_mm)}."
+    terms = across_words(met, job.tolerances.play_mm, hung_mm)
+    why = f"{terms}."
     least = figure(least_mm, job.rounding_mm, why[0].upper() + why[1:])
     names = [each.item.name for each in between if takes_up(each.item)]
     has = figure(has_mm, job.rounding_mm, f"{' and '.join(names)}, as drawn." if names else "Nothing is drawn there.")
@@ -80,24 +85,47 @@ def _post(job: Job, own: Arm, other: Arm, place: str) -> Post | None:
         "corner.post",
         Severity.WARN,
         place,
-        f"{one.item.name} stands {has.text} beside the fronts of {other.run.name}, and wants {least.text}: "
-        f"{across_words(met, job.tolerances.play_mm)}.",
-        post_cure(between, least_mm - has_mm, "post"),
-        "a post keeps a front clear of the front and handle across the corner",
+        f"{one.item.name} stands {has.text} beside the fronts of {other.run.name}, and wants {least.text}: {terms}.",
+        post_cure(between, least_mm - has_mm, "post", ways_out(one, own.side, least_mm - has_mm, BLIND_UNIT)),
+        "a post keeps a front clear of the front across the corner and of both handles",
         figure(least_mm - has_mm, job.rounding_mm, "Least post less what is there."),
         (own.run.id, one.item.id, *ids_of(between)),
     )
     return Post(least, has, finding)
 
 
-def post_cure(between: list[Placed], short_mm: float, what: str) -> str:
-    """The least that cures it: one of the strips that are there wider, or a new one."""
+def own_handle_mm(one: Placed, side: str) -> float:
+    """What the handle of a door takes beside it where it hangs on that side and stands open."""
+    front = front_of(one.item)
+    return front.handle_projection_mm if front and hangs_at(one.item, side) else 0.0
+
+
+BLIND_UNIT = "put a blind unit into the corner"
+
+
+def ways_out(one: Placed, side: str, short_mm: float, *others: str) -> tuple[str, ...]:
+    """What cures a front without a wider strip, the door hung on its other side first where that is enough."""
+    hung_mm = own_handle_mm(one, side)
+    hangs = hung_mm >= short_mm - SAME_MM and can_hang_elsewhere(one.item)
+    return (*(["hang the door on its other side"] if hangs else []), *others, "take handles that stand out less")
+
+
+def post_cure(between: list[Placed], short_mm: float, what: str, ways: tuple[str, ...]) -> str:
+    """The least that cures it: one of the strips that are there wider, or a new one, unless no strip is so wide: then
+    the other ways, the first of them beside a strip too where it is the door hung on its other side."""
     strips = [each for each in between if takes_up(each.item)]
-    if not strips:
-        return f"Put a {what} of {shown_mm(short_mm)} or wider there."
-    last = strips[-1]
-    width_mm = last.right_mm - last.left_mm
-    return f"Make {last.item.name} {shown_mm(width_mm + short_mm)} wide or more instead of {shown_mm(width_mm)}."
+    wider_mm, most_mm = short_mm, WIDEST_STRIP_MM
+    cure = f"Put a {what} of {shown_mm(short_mm)} or wider there."
+    if strips:
+        item, width_mm = strips[-1].item, strips[-1].right_mm - strips[-1].left_mm
+        wider_mm = width_mm + short_mm
+        if isinstance(item, Filler):
+            most_mm = min(most_mm, item.greatest_mm)
+        cure = f"Make {item.name} {shown_mm(wider_mm)} wide or more instead of {shown_mm(width_mm)}."
+    if wider_mm > most_mm + SAME_MM:
+        told = ", or ".join(ways)
+        return f"A {what} would have to be {shown_mm(wider_mm)} wide, more than there can be: {told}."
+    return cure + (f" Or {ways[0]}." if ways[0].startswith("hang") else "")
 
 
 def ids_of(placed: list[Placed]) -> tuple[str, ...]:

@@ -9,11 +9,11 @@ from oddleg.job import EndsAt, Feature, Job, Room
 
 from .corner import OpeningFront
 from .corner_arms import Lines, arms, void_behind_mm
-from .corner_post import across_words, first_front, ids_of, post_cure
-from .figure import figure
+from .corner_post import BLIND_UNIT, across_words, first_front, ids_of, own_handle_mm, post_cure, ways_out
+from .figure import figure, text_mm
 from .finding import Finding, Severity
 from .front_line import FrontLine
-from .front_paths import SAME_MM, across, blind_mm, can_hang_elsewhere, front_of, hangs_at, way_of_opening
+from .front_paths import SAME_MM, across, blind_mm, way_of_opening
 from .meeting_runs import Arm, end_of, names_at
 from .rod import Placed
 from .set_out import Rod
@@ -57,7 +57,9 @@ def opening_fronts(
     found = [one for one in found if one.has_mm <= one.needs_mm + BESIDE_MM]
     found.sort(key=lambda one: (order[one.one.run.id], not one.one.stands, one.one.left_mm, one.side, one.what))
     fronts = tuple(_front(job, one) for one in found)
-    return fronts, tuple(_finding(one, front) for one, front in zip(found, fronts, strict=True) if _is_told(one, front))
+    return fronts, tuple(
+        _finding(one, front, job.rounding_mm) for one, front in zip(found, fronts, strict=True) if _is_told(one, front)
+    )
 
 
 def _at_corners(job: Job, room: Room, rods: Sequence[Rod], walls: Sequence[Wall], lines: Lines) -> Iterator[Beside]:
@@ -89,7 +91,7 @@ def _across_corner(
     walls: Sequence[Wall],
     lines: Lines,
 ) -> Beside | None:
-    front, play_mm = front_of(one.item), job.tolerances.play_mm
+    play_mm = job.tolerances.play_mm
     near_mm = own.near_far_mm(one)[0] + blind_mm(one, own.side)
     met = across(one, own, other)
     if met is None:
@@ -98,7 +100,7 @@ def _across_corner(
         deep_mm = own.front_mm(one) or 0.0
         has_mm = near_mm + void_behind_mm(other, deep_mm, not one.stands, walls, lines)
         return _plain(job, one, own.side, f"the wall of {other.run.name}", has_mm, between)
-    hung_mm = front.handle_projection_mm if front and hangs_at(one.item, own.side) else 0.0
+    hung_mm = own_handle_mm(one, own.side)
     needs_mm = met.proud_mm + met.handle_mm + hung_mm + play_mm
     strips_mm = sum(each.item.width_mm for each in between)
     by_post = end_of(own.run, own.side) is EndsAt.OTHER_FRONTS and one.stands and strips_mm < needs_mm - SAME_MM
@@ -113,7 +115,7 @@ def _across_corner(
         hung_mm,
         between,
         "post",
-        told=hung_mm == 0 and (by_post or by_blind),
+        told=by_post or (by_blind and hung_mm == 0),
     )
 
 
@@ -127,8 +129,8 @@ def _plain(
     out: tuple[tuple[str, float], ...] = (),
 ) -> Beside:
     """Beside something flat: a wall, a back, or what stands `out` of a wall (what, mm)."""
-    front, play_mm = front_of(one.item), job.tolerances.play_mm
-    hung_mm = front.handle_projection_mm if front and hangs_at(one.item, side) else 0.0
+    play_mm = job.tolerances.play_mm
+    hung_mm = own_handle_mm(one, side)
     terms = [*out, *([("own handle", hung_mm)] if hung_mm > 0 else []), ("play", play_mm)]
     words = " + ".join(f"{name} {shown_mm(mm)}" for name, mm in terms)
     return Beside(one, side, what, sum(mm for _, mm in terms), words, has_mm, hung_mm, between)
@@ -185,31 +187,35 @@ def _front(job: Job, one: Beside) -> OpeningFront:
     short = figure(0.0 if opens else short_mm, step_mm, "What it needs less what it has.")
     way = way_of_opening(one.one.item, one.side)
     start = f"{way[0].upper()}{way[1:]} beside {one.what}"
-    sums = f"needs {needs.text} ({one.terms}), has {has.text}"
+    sums = f"needs {needs.text} ({one.terms}), {_has_words(one.has_mm, step_mm)}"
     words = f"{start}: opens; {sums}." if opens else f"{start}: does not open; {sums}. {_cure(one, short_mm)}"
     item = one.one.item
     return OpeningFront(item.id, item.name, one.one.run.id, one.side, one.what, needs, has, short, opens, words)
 
 
 def _cure(one: Beside, short_mm: float) -> str:
-    cure = post_cure(one.between, short_mm, one.strip)
-    if one.hung_mm >= short_mm and can_hang_elsewhere(one.one.item):
-        cure += " Or hang the door on its other side."
-    return cure
+    others = (BLIND_UNIT,) if one.strip == "post" else ("take a narrower unit",)
+    return post_cure(one.between, short_mm, one.strip, ways_out(one.one, one.side, short_mm, *others))
+
+
+def _has_words(has_mm: float, step_mm: float) -> str:
+    """An edge that lies past what it comes to has less than nothing."""
+    shown = text_mm(abs(has_mm), step_mm)
+    return f"overlaps by {shown}" if has_mm < 0 and shown != "0" else f"has {shown}"
 
 
 def _is_told(one: Beside, front: OpeningFront) -> bool:
     return not front.opens and not one.told
 
 
-def _finding(one: Beside, front: OpeningFront) -> Finding:
+def _finding(one: Beside, front: OpeningFront, step_mm: float) -> Finding:
     way = way_of_opening(one.one.item, one.side)
     return Finding(
         "fronts.no_room",
         Severity.WARN,
         f"{front.name}, {one.one.run.name}",
-        f"The {way} of {front.name} does not open beside {one.what}: it needs {front.needs.text} ({one.terms}) and has "
-        f"{front.has.text}.",
+        f"The {way} of {front.name} does not open beside {one.what}: it needs {front.needs.text} ({one.terms}) and "
+        f"{_has_words(one.has_mm, step_mm)}.",
         _cure(one, one.needs_mm - one.has_mm),
         "front, handle and play",
         front.short,
