@@ -193,7 +193,7 @@ def test_a_persons_entries_are_erased_on_asking(with_hall):
 def test_sheets_are_written_as_pdf(with_hall):
     out = with_hall / "out"
     lines = run("sheets", "hollowmere-hall", "--out", out).output.splitlines()
-    of_room = {f"{kind}-kitchen.pdf" for kind in ("survey", "legs", "labels", "plinth", "corners", "tall")}
+    of_room = {f"{kind}-kitchen.pdf" for kind in ("survey", "walls", "legs", "labels", "plinth", "corners", "tall")}
     runs = ("window-run", "side-run", "counter")
     of_runs = {f"{kind}-{run}.pdf" for kind in ("rod", "strip_a4", "strip_a3") for run in runs}
     assert {Path(line).name for line in lines} == of_room | of_runs

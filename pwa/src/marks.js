@@ -3,7 +3,7 @@ import { to } from "./ui/router.js";
 
 /** Which screen shows what a sheet does; null: one screen serves the whole job, else it is of the room or run in its name. */
 const SHEETS = {
-  survey: ["datum"], legs: ["units", null], labels: ["units", null], plinth: ["plinth"], corners: ["corners"], tall: ["tall"], rod: ["run"], strip_a4: ["run"], strip_a3: ["run"],
+  survey: ["datum"], walls: ["walls"], legs: ["units", null], labels: ["units", null], plinth: ["plinth"], corners: ["corners"], tall: ["tall"], rod: ["run"], strip_a4: ["run"], strip_a3: ["run"],
 };
 
 /**

@@ -27,9 +27,9 @@ test("a mark of an older sheet, or none, leads nowhere", () => {
   for (const typed of ["zzzzzz", "", "aaaaa"]) assert.equal(marked(pack, "hall", typed), null);
 });
 
-test("the sheets of a run and of a room's plinths, corners and tall units lead to their screens, whatever the id", () => {
-  const names = { rod: "rod-sink-run", strip_a4: "strip_a4-sink-run", strip_a3: "strip_a3-sink-run", plinth: "plinth-tea-room", corners: "corners-tea-room", tall: "tall-tea-room" };
+test("the sheets of a run and of a room's plinths, corners, tall units and walls lead to their screens, whatever the id", () => {
+  const names = { rod: "rod-sink-run", strip_a4: "strip_a4-sink-run", strip_a3: "strip_a3-sink-run", plinth: "plinth-tea-room", corners: "corners-tea-room", tall: "tall-tea-room", walls: "walls-tea-room" };
   const printed = { ...pack, parts: { sheets: { sheets: Object.entries(names).map(([kind, name], at) => ({ name, title: kind, mark: `mark${at}x` })) } } };
   const hrefs = Object.keys(names).map((_kind, at) => marked(printed, "hall", `mark${at}x`).href);
-  assert.deepEqual(hrefs, [...Array(3).fill("#/job/hall/run/sink-run"), "#/job/hall/plinth/tea-room", "#/job/hall/corners/tea-room", "#/job/hall/tall/tea-room"]);
+  assert.deepEqual(hrefs, [...Array(3).fill("#/job/hall/run/sink-run"), "#/job/hall/plinth/tea-room", "#/job/hall/corners/tea-room", "#/job/hall/tall/tea-room", "#/job/hall/walls/tea-room"]);
 });

@@ -52,7 +52,7 @@ def printed(gathered: Gathered, names: list[str] | None = None) -> dict[str, byt
 @sheets.get("/<job>/sheets/<name>.pdf")
 @sheets.doc(responses={200: {"description": "The sheet", "content": PDF}})
 def sheet(job: str, name: str) -> Response:
-    """A sheet: of a room (survey-, legs-, labels-, plinth-, corners-, tall-ROOM), of a run (rod-, strip_a4-,
+    """A sheet: of a room (survey-, legs-, labels-, plinth-, walls-, corners-, tall-ROOM), of a run (rod-, strip_a4-,
     strip_a3-RUN)."""
     answer = Response(printed(gather(caller(), job), [name])[name], mimetype="application/pdf")
     answer.headers["Content-Disposition"] = f'inline; filename="{name}.pdf"'

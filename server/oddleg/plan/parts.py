@@ -26,6 +26,7 @@ from .walls_part import walls_part
 SEVERITY_ORDER = (Severity.STOP, Severity.WARN, Severity.NOTE)
 SHEETS = (
     ("survey", "Survey and datum", ("survey", "floor", "datum")),
+    ("walls", "Walls", ("walls",)),
     ("legs", "Legs", ("unit",)),
     ("labels", "Labels", ("unit",)),
     ("plinth", "Plinth", ("plinth",)),

@@ -1,5 +1,5 @@
-"""Sheets to print, of a room (survey and datum, legs, labels, plinth, corners, tall and wall units) or of a run (its
-rod, listed and at full size); as PDF on A4 or A3, from the phone's parts and drawings."""
+"""Sheets to print, of a room (survey and datum, walls, legs, labels, plinth, corners, tall and wall units) or of a
+run (its rod, listed and at full size); as PDF on A4 or A3, from the phone's parts and drawings."""
 
 from __future__ import annotations
 
@@ -22,6 +22,7 @@ from .source import SheetSource, UnknownSheet
 from .survey_sheet import survey_content
 from .tall_sheet import tall_content
 from .typeset import typeset
+from .walls_sheet import walls_content
 
 __all__ = ["SheetSource", "UnknownSheet", "sheet_names", "sheet_pdf"]
 
@@ -30,6 +31,7 @@ ContentOfARun = Callable[[Plan, RoomPlan, RunSetOut, dict[str, Part]], dict[str,
 
 KINDS: dict[str, Content] = {
     "survey": survey_content,
+    "walls": walls_content,
     "legs": legs_content,
     "labels": labels_content,
     "plinth": plinth_content,
@@ -90,6 +92,6 @@ JOB_LINES, PLACE_LINES, TITLE_LINES, SOURCE_LINES = (84.0, 4.59), (84.0, 3.18), 
 
 # Where in the app a sheet's code leads.
 LINKS = {"survey": ("datum",), "legs": ("units",), "labels": ("units",), "plinth": ("plinth",)}
-LINKS |= {"corners": ("corners",), "tall": ("tall",)}
+LINKS |= {"walls": ("walls",), "corners": ("corners",), "tall": ("tall",)}
 LINKS |= dict.fromkeys(KINDS_OF_A_RUN, ("run",))
-OF_ONE_ROOM = ("survey", "plinth", "corners", "tall")
+OF_ONE_ROOM = ("survey", "plinth", "walls", "corners", "tall")
