@@ -2,22 +2,25 @@
 
 import dataclasses
 
+import pytest
 from datum_rooms import job_of, room_of, rules, run_of, unit
+from rod_runs import BACK, BATTEN, FRONT, WALL_UNITS, WALLS, line_of, rod_of, wall_of
 from tall_rooms import made, rods_of
 
 from oddleg.job import EndsAt, Filler, Front, FrontFit, Gap, Run, RunEnd, Storey, Trim, WallUnits
 from oddleg.plan.heights import heights
 from oddleg.plan.hung_ends import HungEnd
+from oddleg.plan.setting_out import RunSetOut
 from oddleg.plan.trims import trim_lengths
 from oddleg.plan.worktop_depth import front_face_mm
 
 FREE = WallUnits(tops_in_line=False)
 CORNICE = Trim(overhang_mm=30.0)
-FRONT = Front(thickness_mm=20.0)
+DOOR = Front(thickness_mm=20.0)
 
 
 def hung(name, width_mm=600.0, height_mm=720.0, depth_mm=320.0, **more):
-    return unit(name, width_mm, height_mm=height_mm, depth_mm=depth_mm, storey=Storey.WALL, front=FRONT, **more)
+    return unit(name, width_mm, height_mm=height_mm, depth_mm=depth_mm, storey=Storey.WALL, front=DOOR, **more)
 
 
 def wall_unit(name, *sizes, **more):
@@ -158,3 +161,42 @@ def test_in_a_corner_where_the_other_run_hangs_nothing_it_runs_on_to_the_plaster
 
     assert ends_at(HungEnd(22.0, other_hangs=False)) == [30 + 600 + 22, 370]
     assert ends_at(HungEnd(22.0, other_hangs=True)) == [660, 370, 370]
+
+
+def pieces_of(rod, line=None, wall=None):
+    room = room_of(rod.run, wall_units=FREE)
+    job = job_of(room)
+    rising = {(one.of, one.concerns[0]): one for one in heights(job, room, rod.placed)}
+    runs = () if line is None else (RunSetOut(rod.run, wall, line, line, rod, None, (), ()),)
+    (trim,), _ = trim_lengths(job, (rod,), rising, runs)
+    return trim.pieces
+
+
+def test_a_return_runs_back_to_the_wall_as_it_is_read_there():
+    """FP: 320 + 20 + 30 = 370 from the line of backs, which lies at 15; the wall lies 5 behind its zero line at the
+    left and 3 in front of it at the right, read at wall-unit height: 20 and 12 more. What is read lower is no matter."""
+    run = run_of(wall_unit("a"), cornice=CORNICE, void_mm=15.0)
+    (rod,) = rods_of(room_of(run, wall_units=FREE))
+    wall = wall_of(run, face=[(0.0, WALL_UNITS, -5.0), (600.0, WALL_UNITS, 3.0), (0.0, BATTEN, -40.0)])
+    found = pieces_of(rod, line_of(run, 15.0, storey=Storey.WALL), wall)
+    assert [length.mm for _, length in found] == pytest.approx([660, 370 + 20, 370 + 12])
+    assert all(words.endswith("cut long and fitted to the wall") for words, _ in found[1:])
+    assert "void 20 as read there" in found[1][1].why
+
+
+def test_a_return_where_nothing_is_read_takes_the_void_that_is_wanted():
+    run = run_of(wall_unit("a"), cornice=CORNICE, void_mm=15.0)
+    (rod,) = rods_of(room_of(run, wall_units=FREE))
+    assert [length.mm for _, length in pieces_of(rod)] == [660, 385, 385]
+
+
+def test_against_a_wall_it_reaches_the_plaster_where_that_lies_furthest_beyond_the_mark():
+    """FP: 600 between the marks, 2 and 3.5 beyond them at wall-unit height; what is measured lower is no matter there,
+    but the most of it is taken where nothing is measured higher."""
+    run = run_of(wall_unit("a"), cornice=CORNICE, opening_mm=600.0, **WALLS)
+    high = [("left", WALL_UNITS, FRONT, 2.0), ("left", WALL_UNITS, BACK, 1.0), ("right", WALL_UNITS, FRONT, 3.5)]
+    low = [("left", BATTEN, FRONT, 9.0), ("right", BATTEN, FRONT, 9.0)]
+    ((words, length),) = pieces_of(rod_of(run, gaps=[*high, *low]))
+    assert length.mm == 600 + 2 + 3.5 and words.count("cut long and fitted to the wall") == 2
+    ((_, length),) = pieces_of(rod_of(run, gaps=low))
+    assert length.mm == 600 + 9 + 9

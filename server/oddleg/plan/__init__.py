@@ -95,7 +95,7 @@ def _room_plan(job: Job, room: Room, here: Site, charts: Charts) -> RoomPlan:
     placed = out.placed
     decided = datum(job, room, placed, floors, latest_levels(levels), here.decisions, here.legs_set, here.readings)
     datum_mm = decided.decided.datum.mm if decided.decided else None
-    tall = tall_wall(job, room, [one.rod for one in out.runs], floors, stations.stations, levels, datum_mm)
+    tall = tall_wall(job, room, [one.rod for one in out.runs], floors, stations.stations, levels, datum_mm, out.runs)
     profiles = [[spot.id for spot in profile] for profile in floors.as_read.profiles()]
     return RoomPlan(
         room,

@@ -52,6 +52,12 @@ class End:
         here = [one for one in self.beyond if one.height in heights] or list(self.beyond)
         return tuple([one for one in here if one.depth is OpeningDepth.FRONT] or here)
 
+    def most_beyond_mm(self, height: WallHeight) -> float:
+        """The most that the plaster may lie beyond the mark, at any depth: at this height where it was measured there,
+        else at any; 0 where it was not, or comes in past the mark."""
+        here = [one for one in self.beyond if one.height is height] or self.beyond
+        return max(0.0, *(one.greatest_mm for one in here)) if self.at is EndsAt.WALL and here else 0.0
+
 
 @dataclass(frozen=True)
 class RunEnds:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from oddleg.job import Anchor, Edge, EndsAt, Job, Marked, Room, Run, Storey
+from oddleg.job import Anchor, Edge, EndsAt, Job, Marked, Room, Run, Storey, WallHeight
 
 from .anchor_words import anchor_words, put_on, what_is_put
 from .axes import to_room, to_run
@@ -101,6 +101,7 @@ def _rod(job: Job, here: Site, run: Run, runs: Mapping[str, Run], walls: Mapping
         tuple(lined_up),
         tuple(findings),
         (ends.left.hung, ends.right.hung),
+        (ends.left.most_beyond_mm(WallHeight.WALL_UNITS), ends.right.most_beyond_mm(WallHeight.WALL_UNITS)),
     )
 
 
@@ -149,7 +150,10 @@ def _spots(
     feature_names: Mapping[str, str],
     step_mm: float,
 ) -> list[Spot]:
-    zero_why = "The plumbed mark that everything is measured from."
+    zero_why = (
+        "The plumbed mark that everything is measured from. Where the batten does not come to it, mark it on an offcut "
+        "of batten held there at the batten's height."
+    )
     spots = [Spot("zero", "zero mark", BASE, "zero", (), 0.0, zero_why, plumbed=True)]
     known = ends.opening_mm is not None
     if known or rows:

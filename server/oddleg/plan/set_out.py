@@ -61,7 +61,9 @@ class Rod:
     """One run set out. `run`: as set out (moved onto its front line). `left_mm`, `right_mm`: zero and end mark, in its
     axes; `opening`: between them, None where neither measured nor drawn; `opening_words` say which it is.
     `anchor_words`: what is put where. `left_over`: what no filler takes, None where an end is open. `end_words`: how
-    far each side wall lies from its mark. `hung_ends`: left and right, where what hangs ends in a corner."""
+    far each side wall lies from its mark. `hung_ends`: left and right, where what hangs ends in a corner. `beyond_mm`:
+    left and right, the most that the plaster lies beyond the mark, at wall-unit height where it is read there, else at
+    any; 0 where it is not read."""
 
     run: Run
     left_mm: float
@@ -78,3 +80,4 @@ class Rod:
     offsets: tuple[Offset, ...]
     findings: tuple[Finding, ...]
     hung_ends: tuple[HungEnd | None, HungEnd | None] = (None, None)
+    beyond_mm: tuple[float, float] = (0.0, 0.0)

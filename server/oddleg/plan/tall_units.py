@@ -16,6 +16,7 @@ from .over_hob import over_hobs
 from .rail_heights import one_line, rail_heights
 from .rod import Placed
 from .set_out import Rod
+from .setting_out import RunSetOut
 from .sightings import named
 from .survey import latest_levels
 from .tall_wall import TallWall, TiltUp, TopClearance
@@ -31,6 +32,7 @@ def tall_wall(
     stations: Sequence[Station],
     levels: Levels,
     datum_mm: float | None,
+    runs: Sequence[RunSetOut] = (),
 ) -> TallWall | None:
     """All that follows for the room's tall and wall units; None where it has none and nothing asks for a trim.
 
@@ -40,7 +42,7 @@ def tall_wall(
     """
     placed = [one for rod in rods for one in rod.placed]
     rising = {(one.of, one.concerns[0]): one for one in heights(job, room, placed)}
-    trims, trims_wrong = trim_lengths(job, rods, rising)
+    trims, trims_wrong = trim_lengths(job, rods, rising, runs)
     high = [one for one in placed if one.item.storey is not Storey.BASE and isinstance(one.item, Carcass | OpenUnit)]
     if not high and not trims_wrong and not any(one.item.storey is Storey.WALL for one in placed):
         return None

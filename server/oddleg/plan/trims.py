@@ -16,21 +16,27 @@ from oddleg.job import (
     Run,
     Storey,
     Trim,
+    WallHeight,
 )
 
 from .axes import to_room, to_run
+from .corner_arms import READ_REACH_MM
 from .figure import Figure, figure, text_mm
 from .finding import Finding, Severity
 from .heights import SAME_MM, Height
 from .rod import Placed
 from .set_out import Rod
+from .setting_out import RunSetOut
 from .tall_wall import TrimLength
+from .wall_profile import wall_at, wall_points
 from .worktop_depth import front_face_mm
 
 Rising = Mapping[tuple[HeightOf, str], Height]
 
 NEAR_MM = 60.0
 """How near its last unit a wall or another unit's side must be for a trim to end against it (ours: a filler's room)."""
+FITTED = "cut long and fitted to the wall"
+AT_WALL = f"square against the wall, {FITTED}"
 
 
 @dataclass(frozen=True)
@@ -56,24 +62,28 @@ class _Edge:
 
 @dataclass(frozen=True)
 class _End:
-    """Where a front piece ends, to its long point, and in which words; `back_mm` is the y that a return runs back to,
-    None where none comes."""
+    """Where a front piece ends, to its long point, and in which words; whether a return runs back from there."""
 
     x_mm: float
     words: str
-    back_mm: float | None = None
+    returns: bool = False
 
 
-def trim_lengths(job: Job, rods: Sequence[Rod], rising: Rising) -> tuple[tuple[TrimLength, ...], tuple[Finding, ...]]:
+def trim_lengths(
+    job: Job, rods: Sequence[Rod], rising: Rising, runs: Sequence[RunSetOut] = ()
+) -> tuple[tuple[TrimLength, ...], tuple[Finding, ...]]:
     """Cornices and light rails of a room's wall units by run, with what is wrong.
 
     A piece runs straight along neighbours whose edge (top for a cornice, underside for a light rail) and front face are
     in one line; fillers and panels among them and at its ends belong to it, scribed or not. Its outer face stands the
     overhang out of fronts and ends: at a free end it is mitred and longer by the overhang, and a return runs back, from
     its own long point to the wall. Against a wall, or a unit that stands or hangs higher (a light rail: lower) or
-    further out, it is cut square. In an inside corner two pieces meet in a mitre whose long point is at the line of the
-    other's front faces. `rising`: heights over the datum by what and item. First principles.
+    further out, it is cut square. What meets a wall is as long as the most that was read there, and is cut long and
+    fitted: a front piece to the plaster beyond the mark, a return back to the wall at wall-unit height (`runs`; the
+    wanted void where nothing is read). In an inside corner two pieces meet in a mitre whose long point is at the line
+    of the other's front faces. `rising`: heights over the datum by what and item. First principles.
     """
+    walls = {one.run.id: one for one in runs}
     made: list[TrimLength] = []
     findings: list[Finding] = []
     edges = {
@@ -95,7 +105,11 @@ def trim_lengths(job: Job, rods: Sequence[Rod], rising: Rising) -> tuple[tuple[T
             others = [
                 edge for (run, height), found in edges.items() if run != rod.run.id and height is of for edge in found
             ]
-            pieces = [piece for edge in own for piece in _pieces(job, rod, edge, trim, of, rising, others)]
+            pieces = [
+                piece
+                for edge in own
+                for piece in _pieces(job, rod, walls.get(rod.run.id), edge, trim, of, rising, others)
+            ]
             total_mm = sum(length.mm for _, length in pieces)
             total = figure(
                 total_mm, job.rounding_mm, "All its pieces together, to their long points; waste not counted."
@@ -129,7 +143,14 @@ def _edges(rod: Rod, rising: Rising, of: HeightOf) -> list[_Edge]:
 
 
 def _pieces(
-    job: Job, rod: Rod, edge: _Edge, trim: Trim, of: HeightOf, rising: Rising, others: Sequence[_Edge]
+    job: Job,
+    rod: Rod,
+    run: RunSetOut | None,
+    edge: _Edge,
+    trim: Trim,
+    of: HeightOf,
+    rising: Rising,
+    others: Sequence[_Edge],
 ) -> Iterator[tuple[str, Figure]]:
     step_mm, over_mm = job.rounding_mm, trim.overhang_mm
     left, right = (_end(rod, edge, trim, at_right, of, rising, others) for at_right in (False, True))
@@ -143,15 +164,32 @@ def _pieces(
     words = f"front, along {names}: at the left {left.words}; at the right {right.words}"
     yield words, figure(right.x_mm - left.x_mm, step_mm, why)
     for side, end, unit in (("left", left, edge.units[0]), ("right", right, edge.units[-1])):
-        if end.back_mm is not None:
+        if end.returns:
+            behind_mm, read = _behind_mm(run, edge, end.x_mm, edge.end_mm(side == "right"))
+            deep_mm = edge.face_mm - edge.units[0].run.void_mm
             why = (
-                f"From the wall line to the front faces {text_mm(edge.face_mm - end.back_mm, step_mm)}, plus overhang "
-                f"{text_mm(over_mm, step_mm)}; cut it long and fit it to the wall."
+                f"From the line of backs to the front faces {text_mm(deep_mm, step_mm)}, plus void "
+                f"{text_mm(behind_mm, step_mm)} {read}, plus overhang {text_mm(over_mm, step_mm)}."
             )
             yield (
-                f"return at the {side} of {unit.item.name}",
-                figure(edge.face_mm + over_mm - end.back_mm, step_mm, why),
+                f"return at the {side} of {unit.item.name}, {FITTED}",
+                figure(deep_mm + behind_mm + over_mm, step_mm, why),
             )
+
+
+def _behind_mm(run: RunSetOut | None, edge: _Edge, *at_mm: float) -> tuple[float, str]:
+    """The most that the wall lies behind the line of backs of what hangs, at these places along it, and how that is
+    known."""
+    line = None if run is None else run.hanging_line
+    if run is not None and line is not None:
+        points = wall_points(run.wall, WallHeight.WALL_UNITS)
+        places = [wall_at(points, x_mm + line.zero_mm, READ_REACH_MM) for x_mm in at_mm]
+        voids = [line.back_at(one.x_mm) - one.y_mm for one in places if one is not None]
+        if voids:
+            return max(voids), "as read there at wall-unit height"
+        if line.read:
+            return line.greatest_void.mm, "the greatest read along the run"
+    return edge.units[0].run.void_mm, "as wanted, since the wall is not read there"
 
 
 def _end(rod: Rod, edge: _Edge, trim: Trim, right: bool, of: HeightOf, rising: Rising, others: Sequence[_Edge]) -> _End:
@@ -162,15 +200,15 @@ def _end(rod: Rod, edge: _Edge, trim: Trim, right: bool, of: HeightOf, rising: R
     end = rod.run.right_end if right else rod.run.left_end
     wall_mm = rod.right_mm if right else rod.left_mm
     if end.at is EndsAt.WALL and abs(wall_mm - at_mm) <= NEAR_MM:
-        return _End(wall_mm, "square against the wall")
+        return _End(wall_mm + on * rod.beyond_mm[1 if right else 0], AT_WALL)
     hung = rod.hung_ends[1 if right else 0]
     if hung is not None and not hung.other_hangs and abs(wall_mm - at_mm) <= NEAR_MM:
-        return _End(wall_mm + on * hung.beyond_mm, "square against the wall")
+        return _End(wall_mm + on * hung.beyond_mm, AT_WALL)
     if (beside := _beside(rod, edge, right, of, rising)) is not None:
         return _End(at_mm, f"square against {beside}")
     if not trim.returns:
         return _End(at_mm, "square at the free end")
-    return _End(at_mm + on * trim.overhang_mm, "mitred for its return", 0.0)
+    return _End(at_mm + on * trim.overhang_mm, "mitred for its return", True)
 
 
 def _corner(edge: _Edge, right: bool, others: Sequence[_Edge]) -> float | None:
