@@ -96,7 +96,7 @@ def items(draw, id):
 
 @st.composite
 def features(draw, id, span_mm):
-    left_mm, right_mm = draw(st.tuples(mm(-500, span_mm + 500), mm(-500, span_mm + 500)).map(sorted))
+    left_mm, right_mm = draw(st.tuples(mm(-500, span_mm + 500, -50_000), mm(-500, span_mm + 500, 50_000)).map(sorted))
     bottom_mm, top_mm = draw(one_of((None, None), (0, 2000), (-300, -300), (850, 1100), (-20000, 20000), (None, 900), (100, None)))
     return {"id": id, "name": id.replace("-", " "), "kind": draw(one_of("window", "sill", "door", "lining", "pipe", "electric", "other")),
             "left_mm": left_mm, "right_mm": right_mm, "bottom_mm": bottom_mm, "top_mm": top_mm, "stands_out_mm": draw(mm(-5000, 5000, 0, 0, 30, -90))}  # fmt: skip
@@ -111,7 +111,7 @@ def anchors(draw, run, hangs):
     if on == "feature":
         made["feature"] = draw(st.sampled_from(carried))
     if on == "mark":
-        made["x_mm"] = draw(mm(-1_000_000, 1_000_000, 0, 600, 1500, -40))
+        made["x_mm"] = draw(mm(-50_000, 50_000, 0, 600, 1500, -40))
     if of_row and draw(st.booleans()):
         made |= {"item": draw(st.sampled_from(of_row)), "item_edge": draw(one_of("left", "centre", "right")), "item_offset_mm": draw(mm(-20000, 20000, 0, 0, 30))}
     return made
@@ -171,7 +171,7 @@ def documents(draw):
     for number in range(draw(one_of(1, 1, 2, 2, 3))):
         of_runs.append(draw(runs(number, bearing, at)))
         bearing = draw(one_of(bearing + 90, bearing + 90, bearing + 90, *BEARINGS))
-        at = draw(one_of((4000, 0), (4000, 575), (4000, 3000), (0, 0), (-50, 700)))
+        at = draw(one_of((4000, 0), (4000, 0), (4000, 575), (4000, 3000), (0, 0), (-50, 700), (1_000_000, -400_000)))
     draw(ends(of_runs))
     low_mm = draw(mm(1000, 4000, 2400))
     room = {
@@ -214,7 +214,7 @@ def wall_payloads(draw, job, run):
         square_to = draw(one_of(None, None, "run-0-line0", "line-of-nobody"))
         sent.append(payload("wall_line", line, {"name": line.replace("-", " "), "run": run.id, "square_to": None if square_to == line else square_to,
                                                 "stands_off": None if stands_off is None else typed(stands_off)}))  # fmt: skip
-    xs = draw(one_of((), (0,), (600,), (0, 600, 1200, 1800, 2400), (0, 1500, 3000), (-200, 0, 2000, 9000), (700, 700.25, 1900)))
+    xs = draw(one_of((), (0,), (600,), (0, 600, 1200, 1800, 2400), (0, 1500, 3000), (-200, 0, 2000, 9000), (0, 600, 1_000_000), (700, 700.25, 1900)))
     moved_mm = draw(one_of(0, 0, 0, 40))
     for line in lines:
         for x_mm in xs:
@@ -240,7 +240,7 @@ def site_payloads(draw, job):
             place = {"side": draw(one_of("left", "right")), "height": draw(one_of(*HEIGHTS)), "depth": draw(one_of("back", "front"))}
             sent.append(payload("end_gap", run.id, place, draw(mm(-5000, 5000, 0, 5, -8))))
         for k in range(draw(one_of(0, 0, 1))):
-            left_mm, right_mm = draw(st.tuples(mm(-100000, 100000, 0, 1400), mm(-100000, 100000, 900, 2600)).map(sorted))
+            left_mm, right_mm = draw(st.tuples(mm(-1_000_000, 1_000_000, 0, 1400), mm(-1_000_000, 1_000_000, 900, 2600)).map(sorted))
             out_mm = draw(perhaps(mm(-5000, 5000, 0, 30)))
             data = {"run": run.id, "name": "a window", "what": draw(one_of("window", "door", "pipe", "electric", "lining")), "left": typed(left_mm), "right": typed(right_mm),
                     "bottom": draw(one_of(None, typed(-20), typed(900))), "top": draw(one_of(None, typed(900), typed(20000))),
@@ -277,16 +277,24 @@ def floor_payloads(draw, room):
     return sent
 
 
-def jobs_with_entries(tally=None):
+def loaded(document):
+    """The job; ends whose runs lie where they cannot meet, which the door refuses, are taken as walls."""
+    try:
+        return load_job(document)
+    except DocumentError as error:
+        apart = [path.split(".") for path, words in error.errors.items() if "drawn" in words[0] and path.endswith("_end.run")]
+        assert len(apart) == len(error.errors), f"{error.errors} {json.dumps(document)}"
+        for _, room, _, run, end, _ in apart:
+            document["rooms"][int(room)]["runs"][int(run)][end] = {"at": "wall"}
+        return load_job(document)
+
+
+def jobs_with_entries():
     """(Job, entries) that a server could hold."""
 
     @st.composite
     def made(draw):
-        document = draw(documents())
-        try:
-            job = load_job(document)
-        except DocumentError as error:
-            raise AssertionError(f"{error.errors} {json.dumps(document)}") from None
+        job = loaded(draw(documents()))
         entries = []
         for number, one in enumerate(draw(site_payloads(job)), 1):
             try:

@@ -128,3 +128,36 @@ def test_a_packer_is_named_once_and_one_at_least_is_at_hand():
         with pytest.raises(DocumentError) as refused:
             load_job({**document(), "packs_mm": packs})
         assert list(refused.value.errors) == ["packs_mm"]
+
+
+INTO_THE_CORNER = {"right_end": {"at": "other_backs", "run": "hob-run"}}
+
+
+@pytest.mark.parametrize("bearing_deg", [0, 180, -180, 15, 340, 199])
+def test_runs_that_do_not_turn_have_no_corner(bearing_deg):
+    errors = errors_of(INTO_THE_CORNER, {"bearing_deg": bearing_deg})
+    assert list(errors) == ["0.right_end.run"] and "they have no corner" in errors["0.right_end.run"]
+
+
+@pytest.mark.parametrize(
+    ("hob", "words"),
+    [
+        ({"x_mm": 1_000_000}, "meet 1000 m from the zero of Sink run"),
+        ({"y_mm": -400_000}, "meet 400 m from the zero of Hob run"),
+        # FP: it comes down at 30 degrees from 30 m over the line: 30 / tan 30 = 52 m to the right of its zero, at 56 m.
+        ({"bearing_deg": 30, "y_mm": -30_000}, "meet 56 m from the zero of Sink run"),
+    ],
+)
+def test_runs_whose_corner_lies_nowhere_near_say_how_far_off(hob, words):
+    errors = errors_of(INTO_THE_CORNER, hob)
+    assert list(errors) == ["0.right_end.run"] and words in errors["0.right_end.run"]
+
+
+@pytest.mark.parametrize("hob", [{}, {"bearing_deg": 45}, {"bearing_deg": 21}, {"bearing_deg": -90}, {"x_mm": 49_000}, {"y_mm": 575}])
+def test_runs_that_meet_somewhere_in_a_room_come_in(hob):
+    load_job(document(INTO_THE_CORNER, hob))
+
+
+def test_no_place_along_a_run_is_further_off_than_a_run_is_long():
+    errors = errors_of({"anchor": {"on": "mark", "x_mm": 50_001}, "features": [{**WINDOW, "right_mm": 1_000_000}]})
+    assert set(errors) == {"0.anchor.x_mm", "0.features.0.right_mm"}

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from oddleg.job import Anchor, EndsAt, LineIs, Room, Run, RunEnd, Storey
 
 IN_A_CORNER = (EndsAt.OTHER_BACKS, EndsAt.OTHER_FRONTS)
+# Walls that turn by less have no corner in the room, and no room is as long as this.
+LEAST_TURN_DEG, GREATEST_ALONG_MM = 20.0, 50_000.0
 OPPOSITE = {"left_end": "right_end", "right_end": "left_end"}
 
 
@@ -52,6 +55,28 @@ def end_clashes(run: Run, end: str, runs: dict[str, Run], path: str) -> Iterator
                 f"Both {run.name} and {other.name} go into the corner; one of them begins beside the other: "
                 f"{EndsAt.OTHER_FRONTS}.",
             )
+        elif words := drawn_apart(run, other):
+            yield path, words
+
+
+def drawn_apart(run: Run, other: Run) -> str:
+    """Why two runs cannot meet as they are drawn; empty where they can. First principles: each lies on the line y = 0
+    of its own axes, and where these two lines cross is the corner."""
+    turn = math.radians(other.bearing_deg - run.bearing_deg)
+    if abs(math.sin(turn)) < math.sin(math.radians(LEAST_TURN_DEG)):
+        return (
+            f"{run.name} and {other.name} run the same way or face each other as drawn, so they have no corner; put "
+            "one's bearing_deg right, or say wall or open for this end."
+        )
+    dx, dy = other.x_mm - run.x_mm, other.y_mm - run.y_mm
+    for one, bearing_deg in ((run, other.bearing_deg), (other, run.bearing_deg)):
+        away_mm = abs(dx * math.sin(math.radians(bearing_deg)) - dy * math.cos(math.radians(bearing_deg)))
+        if away_mm > GREATEST_ALONG_MM * abs(math.sin(turn)):
+            return (
+                f"As drawn, {run.name} and {other.name} would meet {away_mm / abs(math.sin(turn)) / 1000:.0f} m from "
+                f"the zero of {one.name}; put x_mm, y_mm and bearing_deg of both right."
+            )
+    return ""
 
 
 def anchor_clashes(run: Run, anchor: Anchor | None, path: str, hangs: bool) -> Iterator[tuple[str, str]]:

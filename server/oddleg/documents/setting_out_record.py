@@ -21,7 +21,7 @@ from oddleg.job import (
 )
 
 from .fields import Choice, Listing, Number, Record, Slug, Text, YesNo, reversed_limits
-from .sizes import board, level, place, play, size
+from .sizes import along, board, level, play, size
 
 GREATEST_SUPPORTS = 500
 
@@ -45,8 +45,8 @@ class FeatureRecord(Record):
     id = Slug()
     name = Text(greatest=80)
     kind = Choice(FeatureKind)
-    left_mm = place()
-    right_mm = place()
+    left_mm = along()
+    right_mm = along()
     bottom_mm = level(allow_none=True)
     top_mm = level(allow_none=True)
     stands_out_mm = Number(-5_000, 5_000)
@@ -60,7 +60,7 @@ class AnchorRecord(Record):
     on = Choice(AnchorOn)
     feature = Slug(allow_none=True)
     feature_edge = Choice(Edge)
-    x_mm = place(allow_none=True)
+    x_mm = along(allow_none=True)
     item = Slug(allow_none=True)
     item_edge = Choice(Edge)
     item_offset_mm = Number(-20_000, 20_000)
@@ -101,8 +101,8 @@ class LineUpRecord(Record):
 class FrontLineRuleRecord(Record):
     makes = FrontLineRule
     line = Choice(LineIs)
-    from_x_mm = place(allow_none=True)
-    to_x_mm = place(allow_none=True)
+    from_x_mm = along(allow_none=True)
+    to_x_mm = along(allow_none=True)
     run = Slug(allow_none=True)
     feature = Slug(allow_none=True)
 
@@ -141,7 +141,7 @@ class BattenRecord(Record):
     spacing_mm = Number(50, 5_000)
     end_mm = Number(0, 1_000)
     lies_in = Choice(BattenIn)
-    supports_mm = Listing(place(), greatest=GREATEST_SUPPORTS)
+    supports_mm = Listing(along(), greatest=GREATEST_SUPPORTS)
 
     def clashes(self, made: Batten) -> dict[str, str]:
         found = {}

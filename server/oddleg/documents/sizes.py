@@ -32,6 +32,11 @@ def place(**more: Any) -> Number:
     return Number(-1_000_000, 1_000_000, **more)
 
 
+def along(**more: Any) -> Number:
+    """A place along a run, from its zero: no run is longer than 50 m."""
+    return Number(-50_000, 50_000, **more)
+
+
 def level(**more: Any) -> Number:
     """A level over or under the bench mark."""
     return Number(-20_000, 20_000, **more)
