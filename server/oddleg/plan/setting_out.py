@@ -17,7 +17,9 @@ from .fit import Fit
 from .fits import fits
 from .front_line import FrontLine
 from .front_lines import front_lines
+from .heights import heights
 from .opening_fronts import opening_fronts
+from .over_features import over_feature_findings
 from .packing import PanelScribe, RunBatten
 from .rod import Placed
 from .rods import rods
@@ -31,7 +33,7 @@ from .wall_reading import walls
 class RunSetOut:
     """What follows for one run. `wall` and `batten` None for a run that stands free; `hanging_line` for one without
     wall units. `run` is the job's own; `rod.run` lies on its front line. `behind`: what stands out of the wall behind
-    its units."""
+    its units, and what they cover of its windows and doors."""
 
     run: Run
     wall: Wall | None
@@ -81,6 +83,7 @@ def setting_out(job: Job, room: Room, here: Site, datum_mm: float | None) -> Set
     blind, blind_findings = blind_units(job, room, set_out, read, lines)
     fronts, front_findings = opening_fronts(job, room, set_out, read, lines, datum_mm)
     by_run = {one.run.id: one for one in read}
+    rising = heights(job, room, [one for rod in set_out for one in rod.placed])
     runs = []
     for run, rod in zip(room.runs, set_out, strict=True):
         wall = by_run.get(run.id)
@@ -95,7 +98,10 @@ def setting_out(job: Job, room: Room, here: Site, datum_mm: float | None) -> Set
                 batten(job, room, wall, standing, rod, datum_mm),
                 tuple(one for line in (standing, hanging) if line for one in panel_scribes(job, wall, line, rod)),
                 fits(job, here, rod),
-                tuple(stands_out_findings(job, wall, standing, rod, datum_mm)),
+                (
+                    *stands_out_findings(job, wall, standing, rod, datum_mm),
+                    *over_feature_findings(job, wall, standing, rod, rising, datum_mm),
+                ),
             )
         )
     told = (
