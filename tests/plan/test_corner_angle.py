@@ -91,7 +91,7 @@ def test_no_sides_are_asked_for_that_are_longer_than_the_walls():
         return finding.cure
 
     assert "sides of 2500 by 2500 or longer" in cure(2500.0)
-    assert cure(2000.0).startswith("The walls are too short to tell: set square lines with the laser instead")
+    assert cure(2000.0).startswith("The walls are too short to tell: square lines with the laser instead")
 
 
 def test_a_joint_stays_square_where_a_square_one_closes():

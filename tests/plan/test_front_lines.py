@@ -73,7 +73,7 @@ def test_left_free_the_same_wall_wastes_2_less():
     assert line.slope == pytest.approx(-4 / 1200)
     assert [line.back_at(x) - y for x, y in STRING] == pytest.approx([20.0, 10.0, 20.0])
     assert line.binding == ((600.0, 8.0),)
-    assert line.words == "It lies where it wastes least depth; the void is held at wall 2, at batten height."
+    assert line.words == "It lies where it wastes least depth; the least void is at wall 2, at batten height."
 
 
 def test_a_worktop_that_is_deep_enough_is_no_finding():
@@ -275,7 +275,7 @@ def test_two_straight_walls_share_what_their_corner_is_off():
     turn = math.tan(math.radians(0.1))
     assert (left.slope, side.slope) == pytest.approx((-turn / 2, turn / 2))
     assert left.waste.mm == pytest.approx(side.waste.mm) == pytest.approx(2400 * turn / 2)
-    assert left.words.startswith("Window and side, square to each other, lie where they waste least depth; the void is ")
+    assert left.words.startswith("Window and side, square to each other, lie where they waste least depth; the least void is ")
 
 
 def test_runs_in_a_corner_are_square_in_the_room_whatever_the_walls_do():

@@ -51,7 +51,8 @@ def test_a_filler_is_cut_from_its_widest_and_the_scribe():
     assert rod.opening.text == "3000" and "the narrowest of 2" in rod.opening_words
     assert shown(rod, "filler") == ("50", "50", "58", "63")
     assert rod.fillers[0].words == (
-        "filler: 50 just over the floor, 50 to 58 at worktop height; cut from 63 or more and scribed to the wall."
+        "filler: 50 just over the floor, 50 to 58 at worktop height; cut from 63 or more and scribed to the wall. "
+        "On the rod it takes 50, up to the mark; the wall lies beyond it."
     )
     assert rod.left_over.text == "0" and rules(rod) == ["rod.opening_in_one_way"]
     assert "at one depth only, along the fronts" in rod.findings[0].wrong

@@ -37,8 +37,8 @@ def test_a_tall_unit_is_stood_up_about_its_rear_foot():
     assert of.tilt_ups[0].diagonal.mm == pytest.approx(math.sqrt(2250**2 + 530**2))
     assert ways(of) == pytest.approx(
         {
-            "about its rear foot, legs on": math.sqrt(2250**2 + 530**2),
-            "about its rear edge, legs fitted afterwards": math.sqrt(2100**2 + 580**2),
+            "on its rear feet, legs on": math.sqrt(2250**2 + 530**2),
+            "on its rear edge, legs fitted afterwards": math.sqrt(2100**2 + 580**2),
         }
     )
     assert [round(one, 1) for one in ways(of).values()] == [2311.6, 2178.6]

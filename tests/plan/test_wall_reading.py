@@ -59,7 +59,7 @@ def test_a_line_of_unknown_place_counts_from_its_leftmost_reading():
     wall = wall_of(run(), all_heights(run(), 250.0, 242.0, 254.0), (unknown,), tolerances=LOOSE)
     assert faces(wall) == {0.0: 0.0, 600.0: 8.0, 1200.0: -4.0}
     assert spot_at(wall, 600.0).out.why == (
-        "Read 242 from string one; the wall counts as 0 at spot 0 at batten height, the leftmost reading of string one."
+        "Read 242 from string one; 0 is the wall's face at spot 0 at batten height, where string one was read furthest left."
     )
 
 

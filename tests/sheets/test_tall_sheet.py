@@ -41,7 +41,7 @@ def test_standing_up_says_what_each_way_needs_and_what_there_is():
     text = read(demo_hall.hall_plan())
     assert "Standing up: tall larder, goes" in text and "floor to ceiling 2404" in text
     on_legs, without = (round(2 * math.hypot(*sides)) / 2 for sides in ((1970 + 168, 560 - 40), (1970, 560)))
-    assert f"about its rear foot, legs on {on_legs:g} goes" in text
+    assert f"on its rear feet, legs on {on_legs:g} goes" in text
     assert f"legs fitted afterwards {without:g} goes" in text
 
 

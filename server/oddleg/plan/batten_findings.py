@@ -17,6 +17,7 @@ from .packs import GREATEST_PACKING_MM
 from .sightings import DIFFERENCE_STEP_MM, listed, named, shown_mm
 from .wall_profile import Span
 
+# What is told of cables is from memory of BS 7671, as in hidden_services.
 LOCAL_CODE = "Find it first and have it made dead, by the local code and a licensed electrician (pipes: a plumber)"
 
 
@@ -154,7 +155,7 @@ def _in_zones(job: Job, laid: Laid, fixings: Sequence[Fixing]) -> Iterator[Findi
             Severity.WARN,
             f"The batten lies {zone.words}, along the whole wall as far as is known.",
             f"{LOCAL_CODE}; or hold the batten at another height.",
-            "BS 7671, group 522.6 (from memory); other cables and pipes may run anywhere",
+            "BS 7671, group 522.6; other cables and pipes may run anywhere",
             concerns=zone.concerns,
             caution=True,
         )
@@ -166,7 +167,7 @@ def _in_zones(job: Job, laid: Laid, fixings: Sequence[Fixing]) -> Iterator[Findi
             Severity.WARN,
             f"Fixing {one.number} has no place on its stretch of batten outside a zone: {one.zone}.",
             f"{LOCAL_CODE}; or leave this fixing out and hold the batten another way.",
-            "BS 7671, group 522.6 (from memory); other cables and pipes may run anywhere",
+            "BS 7671, group 522.6; other cables and pipes may run anywhere",
             caution=True,
         )
     if laid.passed_mm:
@@ -177,7 +178,7 @@ def _in_zones(job: Job, laid: Laid, fixings: Sequence[Fixing]) -> Iterator[Findi
             Severity.NOTE,
             f"No fixing goes on the stud or patress at {named(said)}: cables or pipes may run there.",
             f"{LOCAL_CODE} before anything is fixed there.",
-            "BS 7671, group 522.6 (from memory); other cables and pipes may run anywhere",
+            "BS 7671, group 522.6; other cables and pipes may run anywhere",
             caution=True,
         )
 
@@ -258,7 +259,7 @@ def _levels_unknown(laid: Laid) -> Iterator[Finding]:
             f"How high {listed([one.name for one in unknown])} lies is not known: whether the batten comes to it, and "
             "what may run sideways from it, cannot be told.",
             "Measure its bottom and top from the datum line.",
-            "BS 7671, group 522.6 (from memory): cables run sideways from an accessory too" if hides else "",
+            "BS 7671, group 522.6: cables run sideways from an accessory too" if hides else "",
             concerns=[one.id for one in unknown],
             caution=hides,
         )

@@ -23,6 +23,9 @@ from .wall import Wall
 __all__ = ["batten", "panel_scribes"]
 
 WHOLE_MM = 1.0
+PACKING_WORDS = (
+    "Packing is read off the wall's line between the places measured: that a fixing lies beside one does not matter."
+)
 
 
 def batten(
@@ -54,7 +57,7 @@ def batten(
         None if least is None else _packing(laid, least, DIFFERENCE_STEP_MM),
         None if least is None else figure(least.x_mm, step_mm, f"From the rod's zero: {least.on}."),
         tuple((figure(left, step_mm, why), figure(right, step_mm, why)) for (left, right), why in laid.cuts),
-        _stock_words(laid, step_mm),
+        f"{_stock_words(laid, step_mm)}{_zero_words(laid, step_mm)} {PACKING_WORDS}",
         CAUTION,
         tuple(batten_findings(job, laid, fixings)),
     )
@@ -114,6 +117,15 @@ def _pieces(laid: Laid, step_mm: float) -> tuple[BattenPiece, ...]:
         )
         for number, (left_mm, right_mm) in enumerate(laid.pieces, 1)
     )
+
+
+def _zero_words(laid: Laid, step_mm: float) -> str:
+    """Where the zero is marked when the batten begins to the right of it."""
+    begins_mm = min((left for left, _ in laid.pieces), default=0.0)
+    shown = text_mm(begins_mm, step_mm)
+    if begins_mm <= 0 or shown == "0":
+        return ""
+    return f" It begins {shown} right of the zero: mark the zero on an offcut of batten held there at its height."
 
 
 def _stock_words(laid: Laid, step_mm: float) -> str:

@@ -93,8 +93,16 @@ def _filler_width(
         figure(narrow_mm, shown_step_mm, shows),
         figure(wide_mm, shown_step_mm, shows),
         cut,
-        f"{item.name}: {f'{where}; ' if beyond else ''}{words}.",
+        f"{item.name}: {f'{where}; ' if beyond else ''}{words}.{_rod_words(width_mm, wide_mm, step_mm)}",
     )
+
+
+def _rod_words(width_mm: float, wide_mm: float, step_mm: float) -> str:
+    """Why the rod has another width than shows: the side wall lies off the mark."""
+    width = text_mm(width_mm, step_mm)
+    if width == text_mm(wide_mm, step_mm):
+        return ""
+    return f" On the rod it takes {width}, up to the mark; the wall lies beyond it."
 
 
 def _where(width_mm: float, beyond: Sequence[Beyond]) -> str:

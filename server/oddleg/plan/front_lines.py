@@ -187,7 +187,8 @@ def _words(one: _Run, laid: Laid, how: str) -> str:
         for point in one.standing
         if laid.back_mm + laid.slope * point.x_mm - point.y_mm <= one.run.void_mm + TOUCHES_MM
     ]
-    return f"{how[0].upper()}{how[1:]}; the void is held at {named(list(dict.fromkeys(at)))}."
+    touched = named(list(dict.fromkeys(at)))
+    return f"{how[0].upper()}{how[1:]}; the least void is at {touched}."
 
 
 def _out(out_mm: float, step_mm: float) -> str:

@@ -17,7 +17,7 @@ BESIDE_MM = 25.0
 HIDDEN = {FeatureKind.ELECTRIC: "cables", FeatureKind.PIPE: "pipes"}
 CAUTION = (
     "Before you drill: cables may run straight up, down and sideways from every socket, switch and outlet, within 150 "
-    "of a corner and of the top of the wall (BS 7671, group 522.6, from memory), pipes likewise from theirs. Others "
+    "of a corner and of the top of the wall (BS 7671, group 522.6), pipes likewise from theirs. Others "
     "run where nobody expects them: only what was entered is known here, and a spot that is not marked is not clear. "
     "Find them first, and leave what is live to a licensed electrician, gas to its own licensed trade, as the local "
     "code says."

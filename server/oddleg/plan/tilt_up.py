@@ -19,10 +19,10 @@ from .tall_wall import TiltUp
 
 # Words of a way, about the back of the carcass and about its side, by whether legs are on.
 WAYS = {
-    True: ("about its rear foot, legs on", "sideways, legs on"),
-    False: ("about its rear edge, legs fitted afterwards", "sideways, legs fitted afterwards"),
+    True: ("on its rear feet, legs on", "sideways, legs on"),
+    False: ("on its rear edge, legs fitted afterwards", "sideways, legs fitted afterwards"),
 }
-LEGLESS = ("about its rear edge", "sideways")
+LEGLESS = ("on its rear edge", "sideways")
 
 
 def diagonal_mm(height_mm: float, across_mm: float, leg_mm: float = 0.0, inset_mm: float = 0.0) -> float:

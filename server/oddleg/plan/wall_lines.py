@@ -125,7 +125,7 @@ def _stands_off(line: WallLine, spots: Mapping[Spot, Sequence[Shot]]) -> tuple[f
     if line.stands_off_mm is not None:
         return line.stands_off_mm, f"{line.name} stands {shown_mm(line.stands_off_mm)} off"
     leftmost = min(spots.values(), key=lambda same: (same[0].x_mm, HEIGHT_ORDER.index(same[0].height), same[0].station))
-    return _mean(leftmost), f"the wall counts as 0 at {leftmost[0].words}, the leftmost reading of {line.name}"
+    return _mean(leftmost), f"0 is the wall's face at {leftmost[0].words}, where {line.name} was read furthest left"
 
 
 def _mean(same: Sequence[Shot]) -> float:

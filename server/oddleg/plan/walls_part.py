@@ -8,7 +8,8 @@ from oddleg.job import EndsAt, OpeningDepth, Run, Tolerances, WallHeight
 
 from . import RoomPlan
 from .corner import Corner
-from .figure import figure
+from .figure import figure, text_mm
+from .meeting_runs import AT_THE_OTHER
 from .part_values import Part, figure_part, finding_part
 from .sightings import listed, named
 from .wall import Wall
@@ -44,7 +45,7 @@ def wall_part(wall: Wall) -> Part:
             {
                 "id": one.id,
                 "name": one.name,
-                "x": figure_part(figure(one.x_mm, why="From the run's zero, to the right.")),
+                "x": figure_part(figure(one.x_mm, why=_place_why(one.x_mm, wall.run))),
                 "heights": [height.value for height in one.heights],
                 "serves": one.serves,
                 "added": one.added,
@@ -151,6 +152,14 @@ def openings_to_measure(wall: Wall) -> str:
     if fronts:
         words.append(f"{DEPTH_WORDS[OpeningDepth.FRONT]}, at one height or more")
     return "; ".join(words)
+
+
+def _place_why(x_mm: float, run: Run) -> str:
+    """A place that lies left of the zero: where the other run's units stand, if the run begins at their fronts."""
+    if x_mm >= 0:
+        return "From the run's zero, to the right."
+    corner = ", in the corner" if run.left_end.at in AT_THE_OTHER else ""
+    return f"{text_mm(-x_mm)} to the left of the zero{corner}."
 
 
 def _between_walls(run: Run) -> bool:

@@ -39,7 +39,7 @@ def worktop_joint(
     over = f"over the worktop's {shown_mm(depth_mm)}"
     if unsure_mm > limit_mm:
         longer = _longer_sides(job, sides, unsure_mm / limit_mm, limit_mm / depth_mm, _wall_lengths_mm(room, meeting))
-        cure = "The walls are too short to tell: set square lines with the laser instead, or take the joint off a template."
+        cure = "The walls are too short to tell: square lines with the laser instead, or take the joint off a template."
         if longer is not None:
             by = " by ".join(shown_mm(mm) for mm in longer)
             cure = f"Measure again with sides of {by} or longer, or take the joint off a template."
