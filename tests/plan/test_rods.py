@@ -93,7 +93,7 @@ def test_which_side_wall_runs_away_is_known_only_from_its_mark():
 def test_what_is_measured_beyond_a_mark_is_no_room_for_units():
     """Measured only at batten height, 3005, where the left wall lies 5 behind the plumbed zero: 3000 between marks."""
     rod = rod_of(between_walls(carcass("a"), filler(greatest_mm=3000.0)), [(BATTEN, BACK, 3005.0)], [("left", BATTEN, BACK, 5.0)])
-    assert rod.opening.mm == 3000 and "5 from the left wall to the zero mark" in rod.opening.why
+    assert rod.opening.mm == 3000 and "less 5 to the zero mark at the left" in rod.opening.why
 
 
 def test_a_tape_from_the_wall_reads_the_mark_and_what_lies_behind_the_zero():
@@ -126,7 +126,7 @@ def test_the_other_run_takes_its_void_of_this_one():
     """Trap 25: B's void of 22 takes 22 of A: 4000 - 22 = 3978 from plaster to plaster less that."""
     rod = corner(carcass("a"), EndsAt.OTHER_BACKS, 22.0)
     assert rod.opening.mm == 4000 - 22 and rod.right_mm == 3978
-    assert "less 22 that b-run takes at the right" in rod.opening.why
+    assert "less 22 to the line of backs of b-run" in rod.opening.why
     assert rod.end_words[1] == "The end mark lies on the line of backs of b-run, 22 from the plaster of its wall."
 
 
@@ -287,6 +287,36 @@ def test_an_empty_run_has_its_ends_and_a_note():
     assert rules(rod) == ["rod.empty", "rod.opening_drawn"] and [one.kind for one in rod.marks] == ["zero", "end"]
     nothing = rod_of(run())
     assert rules(nothing) == ["rod.empty"] and [one.kind for one in nothing.marks] == ["zero"]
+
+
+def test_the_words_of_an_opening_are_the_sum_that_makes_it():
+    """3020 - 2 - 18 = 3000; of two widths that leave the same order it is the narrowest, unless what is taken off turns it."""
+    other = run(carcass("s"), id="other", x_mm=3020.0, void_mm=18.0)
+    one = run(carcass("a"), left_end=RunEnd(EndsAt.WALL), right_end=RunEnd(EndsAt.OTHER_BACKS, "other"))
+
+    def words(openings, gaps):
+        rod = room_rods(one, replace(other, bearing_deg=90.0), walls=(wall_of(one, openings, gaps),))[0]
+        return rod.opening.text, rod.opening_words, rod.opening.why
+
+    widths = [(WORKTOP, BACK, 3020.0), (FLOOR, BACK, 3025.0)]
+    shown, said, why = words(widths, [("left", WORKTOP, BACK, 2.0)])
+    assert (shown, said) == (
+        "3000",
+        "3020 measured at worktop height along the wall (the narrowest of 2), less 2 to the zero mark at the left, "
+        "less 18 to the line of backs of other",
+    )
+    assert why == f"{said}."
+    shown, said, _ = words(widths, [("left", FLOOR, BACK, 9.0)])
+    assert shown == "2998" and said.startswith("3025 measured just over the floor along the wall (the one that leaves least of 2), less 9")
+
+
+def test_an_opening_that_is_only_drawn_says_so_with_its_sum():
+    """4000 - 18 - 560 = 3422."""
+    other = run(carcass("s"), id="other", x_mm=4000.0, void_mm=18.0)
+    one = run(carcass("a"), left_end=RunEnd(EndsAt.WALL), right_end=RunEnd(EndsAt.OTHER_FRONTS, "other"), opening_mm=4000.0)
+    rod = room_rods(one, replace(other, bearing_deg=90.0))[0]
+    assert rod.opening.mm == 3422
+    assert rod.opening_words == "4000 as drawn, nobody has measured it, less 578 to the carcass fronts of other"
 
 
 def test_one_item_is_a_run():

@@ -18,6 +18,7 @@ from .wall_profile import HEIGHT_WORDS, wall_at, wall_points
 DEPTH_WORDS = {OpeningDepth.BACK: "along the wall", OpeningDepth.FRONT: "along the fronts"}
 SIDES = ("left", "right")
 MARK_WORDS = {"left": "zero mark", "right": "end mark"}
+LINE_WORDS = {EndsAt.OTHER_BACKS: "line of backs", EndsAt.OTHER_FRONTS: "carcass fronts"}
 # Nothing of a wall is this far from another part of it.
 ANY_DISTANCE_MM = 1e9
 Lines = Mapping[str, tuple[FrontLine, FrontLine | None]]
@@ -61,7 +62,8 @@ class End:
 
 @dataclass(frozen=True)
 class RunEnds:
-    """`opening_mm` from zero to end mark, None where nobody knows; `words` say which it is, `why` how it was found.
+    """`opening_mm` from zero to end mark, None where nobody knows; `words` say what it is worked out from, `why` as a
+    sentence.
     `narrowest`: the reading that it rests on, None where it is as drawn."""
 
     opening_mm: float | None
@@ -133,19 +135,18 @@ def run_ends(
     if least is not None:
         opening_mm, narrowest = least
         at = (narrowest.height, narrowest.depth)
-        count = len(measured)
-        which = "the only one" if count == 1 else f"the narrowest of {count}"
-        place = f"{HEIGHT_WORDS[narrowest.height]}, {DEPTH_WORDS[narrowest.depth]}"
-        words = f"measured, {which}, {place}"
-        start = f"Measured {text_mm(narrowest.width.mm, step_mm)} {place}, {which}"
+        start = (
+            f"{text_mm(narrowest.width.mm, step_mm)} measured {HEIGHT_WORDS[narrowest.height]} "
+            f"{DEPTH_WORDS[narrowest.depth]} ({_which(narrowest, [one for _, one in measured])})"
+        )
     elif run.opening_mm is not None:
         at = (WallHeight.BATTEN, OpeningDepth.BACK)
         opening_mm, narrowest = between_mm(*at, run.opening_mm), None
-        words, start = "as drawn, nobody has measured it", f"Drawn as {text_mm(run.opening_mm, step_mm)}"
+        start = f"{text_mm(run.opening_mm, step_mm)} as drawn, nobody has measured it"
     else:
         at = (WallHeight.BATTEN, OpeningDepth.BACK)
         opening_mm, narrowest = None, None
-        words, start = "neither measured nor drawn", ""
+        start = "neither measured nor drawn"
     beyond = _beyond(measured, opening_mm, gaps, corners)
     ends = []
     for side, corner in corners.items():
@@ -153,15 +154,23 @@ def run_ends(
         hung = hung_end(run, corner.end, set_out, corner.other, both, corner.face_mm)
         ends.append(_end(side, corner, corner.taken_mm(*at), beyond[side], hung))
     if opening_mm is None:
-        return RunEnds(None, words, "", None, *ends)
-    why = start
+        return RunEnds(None, start, "", None, *ends)
+    words = start
     for end in ends:
         gap_mm = max(gaps.get((end.side, *at), (0.0, 0.0))[1], 0.0)
         if end.other is not None:
-            why += f", less {text_mm(end.taken_mm, step_mm)} that {end.other.name} takes at the {end.side}"
+            words += f", less {text_mm(end.taken_mm, step_mm)} to the {LINE_WORDS[end.at]} of {end.other.name}"
         if gap_mm > 0:
-            why += f", less {text_mm(gap_mm, step_mm)} from the {end.side} wall to the {MARK_WORDS[end.side]}"
-    return RunEnds(opening_mm, words, why + ".", narrowest, *ends)
+            words += f", less {text_mm(gap_mm, step_mm)} to the {MARK_WORDS[end.side]} at the {end.side}"
+    return RunEnds(opening_mm, words, f"{words[0].upper()}{words[1:]}.", narrowest, *ends)
+
+
+def _which(one: Opening, all_of_it: Sequence[Opening]) -> str:
+    """Which of the widths it is: what is taken off may leave least of one that is not the narrowest itself."""
+    if len(all_of_it) == 1:
+        return "the only one"
+    narrowest = one.width.mm <= min(each.width.mm for each in all_of_it)
+    return f"{'the narrowest' if narrowest else 'the one that leaves least'} of {len(all_of_it)}"
 
 
 def _corner(
@@ -233,9 +242,8 @@ def end_words(ends: RunEnds, step_mm: float) -> tuple[str, ...]:
 def _end_words(end: End, ends: RunEnds, step_mm: float) -> str:
     mark = MARK_WORDS[end.side]
     if end.other is not None:
-        line = "line of backs" if end.at is EndsAt.OTHER_BACKS else "carcass fronts"
         known = "" if ends.opening_mm is None else f", {text_mm(end.taken_mm, step_mm)} from the plaster of its wall"
-        return f"The {mark} lies on the {line} of {end.other.name}{known}.{_hung_words(end, step_mm)}"
+        return f"The {mark} lies on the {LINE_WORDS[end.at]} of {end.other.name}{known}.{_hung_words(end, step_mm)}"
     if end.at is EndsAt.OPEN:
         return ""
     at_batten = [one for one in end.beyond if one.height is WallHeight.BATTEN]
