@@ -375,9 +375,20 @@ def test_a_long_batten_is_joined_on_fixings_in_the_fewest_pieces():
     # 2900 in five spaces of 580: 50, 630, 1210, 1790, 2370, 2950. Two pieces; of the joints at 630 to 2370 the one that
     # leaves the longest shorter piece is 1210 or 1790: the longer piece lies left. FP
     assert [(one.left.mm, one.right.mm) for one in found.pieces] == [(0.0, 1790.0), (1790.0, 3000.0)]
-    assert found.pieces[0].right.mm in at(found)
+    # Each end has its own screw, half of 50 from the joint.
+    assert at(found) == [50.0, 630.0, 1210.0, 1765.0, 1815.0, 2370.0, 2950.0]
     # 1790 + 3 for the saw + 1210 is more than 2400.
     assert found.stock_words.startswith("2 pieces out of 2 lengths of 2400; fewer cannot do. Packing is read off the wall's line")
+
+
+def test_on_a_stud_both_ends_of_a_joint_are_screwed_to_it():
+    """No stud lies half an end distance beside another: 100, 700, 1300 and 1700 stay as they are."""
+    studs = (100.0, 700.0, 1300.0, 1700.0)
+    found = laid(wall(with_batten(run(*units(3), void_mm=20.0), stock_mm=1400.0, supports_mm=studs), FLAT))
+    assert at(found) == list(studs) and found.pieces[0].right.mm in studs
+    assert found.pieces[0].right.why == (
+        "A joint on a stud or patress: both ends are screwed there, each with a screw of its own."
+    )
 
 
 def test_a_joint_that_no_fixing_can_hold_is_told():
@@ -398,7 +409,10 @@ def test_pieces_make_up_the_batten_and_none_is_longer_than_the_stock(count, stoc
     assert edges[0][0] == 0.0 and edges[-1][1] == pytest.approx(count * 600.0)
     assert all(before[1] == after[0] for before, after in pairwise(edges))
     assert all(right - left <= stock_mm + 1e-6 for left, right in edges)
-    assert all(right in at(found) for _, right in edges[:-1])
+    beside_mm = max(end_mm / 2, 20)
+    for _, right in edges[:-1]:
+        both = [any(abs(x - right - way * beside_mm) < 1e-6 for x in at(found)) for way in (-1, 1)]
+        assert right in at(found) or all(both)
     gaps = [b - a for a, b in pairwise(at(found))]
     assert all(gap <= spacing_mm + 1e-6 for gap in gaps)
 

@@ -302,8 +302,8 @@ def laid(of_run, points, datum_mm=875.0, **job):
 def test_each_piece_says_what_its_ends_are():
     found = laid(with_batten(wall_run(*wall_units(5), void_mm=20.0), stock_mm=2400.0), ((0.0, 0.0), (3000.0, 0.0)))
     one, other = found.pieces
-    assert (one.right.why, other.right.why) == ("A joint on a fixing.", "An end of the batten.")
-    assert (one.left.why, other.left.why) == ("An end of the batten.", "A joint on a fixing.")
+    assert (one.right.why, other.right.why) == ("A joint between two fixings, one for each end.", "An end of the batten.")
+    assert (one.left.why, other.left.why) == ("An end of the batten.", "A joint between two fixings, one for each end.")
 
 
 def test_a_recess_too_shallow_for_what_lacks_is_no_cure():

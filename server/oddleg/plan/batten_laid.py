@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from oddleg.job import Batten, Feature, FeatureKind, Job, Room, Run
 
@@ -11,6 +11,7 @@ from .batten_packing import Behind, behind
 from .batten_places import (
     Places,
     batten_span,
+    beside_joints,
     fixing_places,
     kept_clear,
     pieces,
@@ -81,6 +82,10 @@ def batten_laid(
     supports = sorted(x - moved_mm for x in batten.supports_mm)
     places = tuple(fixing_places(stretch, batten, supports, clear) for stretch in stretches)
     lengths = [pieces(one, at.at_mm, batten.stock_mm) for one, at in zip(stretches, places, strict=True)]
+    places = tuple(
+        replace(at, at_mm=beside_joints(one, at.at_mm, [right for _, right in parts[:-1]], batten, clear))
+        for one, at, (parts, _) in zip(stretches, places, lengths, strict=True)
+    )
     standing_out = [
         (one, one.stands_out_mm)
         for one in wall.features

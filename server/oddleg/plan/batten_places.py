@@ -144,6 +144,25 @@ def pieces(stretch: Span, fixings_mm: Sequence[float], stock_mm: float) -> tuple
     return tuple(reversed(found)), tuple(x for x in forced if any(abs(x - one[1]) < SAME_MM for one in found))
 
 
+def beside_joints(
+    stretch: Span, at_mm: Sequence[float], joints_mm: Sequence[float], batten: Batten, kept_clear: Sequence[Span]
+) -> tuple[float, ...]:
+    """Two fixings in the place of one that a joint lies on, half the end distance either side, so that each end has a
+    screw of its own. A stud or patress stays one place, and so does one beside a span that is kept clear: there both
+    ends are screwed where the joint lies."""
+    if batten.supports_mm:
+        return tuple(at_mm)
+    clear = merged(kept_clear, 0.0)
+    half_mm = max(batten.end_mm / 2, LEAST_END_MM)
+    found: list[float] = []
+    for x_mm in at_mm:
+        two = (x_mm - half_mm, x_mm + half_mm)
+        joint = any(abs(x_mm - each) < SAME_MM for each in joints_mm)
+        inside = stretch[0] + LEAST_END_MM <= two[0] and two[1] <= stretch[1] - LEAST_END_MM
+        found += two if joint and inside and all(_span_at(each, clear) is None for each in two) else (x_mm,)
+    return tuple(sorted(found))
+
+
 def _ends(stretch: Span, end_mm: float, clear: Sequence[Span]) -> tuple[float, float]:
     start_mm, stop_mm = stretch[0] + end_mm, stretch[1] - end_mm
     if (span := _span_at(start_mm, clear)) is not None:

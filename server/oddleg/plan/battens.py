@@ -107,16 +107,28 @@ def _packing(laid: Laid, one: Packing, step_mm: float) -> Figure:
 
 
 def _pieces(laid: Laid, step_mm: float) -> tuple[BattenPiece, ...]:
-    fixed = {x_mm for places in laid.places for x_mm in places.at_mm}
     return tuple(
         BattenPiece(
             number,
-            figure(left_mm, step_mm, "A joint on a fixing." if left_mm in fixed else "An end of the batten."),
-            figure(right_mm, step_mm, "A joint on a fixing." if right_mm in fixed else "An end of the batten."),
+            figure(left_mm, step_mm, _end_why(laid, left_mm)),
+            figure(right_mm, step_mm, _end_why(laid, right_mm)),
             figure(right_mm - left_mm, step_mm, "From its left end to its right one."),
         )
         for number, (left_mm, right_mm) in enumerate(laid.pieces, 1)
     )
+
+
+def _end_why(laid: Laid, x_mm: float) -> str:
+    """What holds a piece where it ends: each end at a joint has a screw of its own."""
+    ends = {left for left, _ in laid.pieces} & {right for _, right in laid.pieces}
+    if x_mm not in ends:
+        return "An end of the batten."
+    if x_mm in laid.forced_mm:
+        return "A joint that no fixing holds."
+    if all(x_mm not in places.at_mm for places in laid.places):
+        return "A joint between two fixings, one for each end."
+    on = "a stud or patress" if laid.batten.supports_mm else "a fixing's place"
+    return f"A joint on {on}: both ends are screwed there, each with a screw of its own."
 
 
 def _zero_words(laid: Laid, step_mm: float) -> str:
