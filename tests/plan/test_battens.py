@@ -367,6 +367,7 @@ def test_the_batten_stops_at_end_panels_and_goes_on_behind_fillers():
     )
     found = laid(wall(with_batten(run(*row, void_mm=20.0)), FLAT))
     assert (found.pieces[0].left.mm, found.pieces[-1].right.mm) == (19.5, 19.5 + 1200 + 50)
+    assert "It begins 19.5 right of the zero: mark the zero on an offcut of batten" in found.stock_words
 
 
 def test_a_long_batten_is_joined_on_fixings_in_the_fewest_pieces():
