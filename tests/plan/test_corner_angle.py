@@ -227,3 +227,13 @@ def test_a_line_set_square_that_its_wall_is_not_counted_from_says_nothing_and_is
     left = dataclasses.replace(left, lines=(("first", "an earlier line", 4), *left.lines))
     corner = corner_of(walls=(left, right), lines=LINES)
     assert rules(corner) == ["corner.square_unused", "corner.guess"]
+
+
+def test_two_short_posts_in_one_corner_are_both_told():
+    """FP: both runs begin beside each other's fronts: front 20 + handle 35 + play 5 = 60, and posts of 40 and 50."""
+    left, right = [here.drawers("a", 600.0), here.post(40.0, "one")], [here.post(50.0, "two"), here.drawers("b", 600.0)]
+    room = here.room(*here.runs(left, right, left_at=EndsAt.OTHER_FRONTS))
+    (corner,) = here.plan_of(room).rooms[0].setting_out.corners
+    assert (corner.post_least.mm, corner.post_has.mm) == (60.0, 40.0)
+    told = [one.amount.mm for one in corner.findings if one.rule == "corner.post"]
+    assert told == [20.0, 10.0]

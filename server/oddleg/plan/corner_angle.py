@@ -69,8 +69,8 @@ def _corner(job: Job, room: Room, here: Site, meeting: Meeting, walls: Mapping[s
     angle = _angle(job, meeting, sides, findings)
     line_deg = line_angle_deg(job, here, meeting, walls, sides, angle, findings)
     post = corner_post(job, meeting)
-    if post is not None and post.finding is not None:
-        findings.found.append(post.finding)
+    if post is not None:
+        findings.found += post.findings
     far = _far_ends(job, meeting, walls, angle)
     joint, joint_words = worktop_joint(job, room, meeting, sides, angle, findings)
     shown = None

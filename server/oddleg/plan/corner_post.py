@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from oddleg.job import EndsAt, Filler, Job
 
@@ -19,9 +19,11 @@ WIDEST_STRIP_MM = 200.0
 
 @dataclass(frozen=True)
 class Post:
+    """`findings`: of it, and of the other run's where both begin beside each other's fronts and both are short of it."""
+
     least: Figure
     has: Figure
-    finding: Finding | None
+    findings: tuple[Finding, ...]
 
 
 def across_words(met: Across, play_mm: float, own_handle_mm: float = 0.0) -> str:
@@ -61,7 +63,10 @@ def corner_post(job: Job, meeting: Meeting) -> Post | None:
         if end.at is EndsAt.OTHER_FRONTS and end.run == other.run.id:
             post = _post(job, own, other, f"corner of {meeting.names}")
             found += [post] if post is not None else []
-    return max(found, key=lambda one: one.least.mm - one.has.mm, default=None)
+    if not found:
+        return None
+    shortest = max(found, key=lambda one: one.least.mm - one.has.mm)
+    return replace(shortest, findings=tuple(finding for one in found for finding in one.findings))
 
 
 def _post(job: Job, own: Arm, other: Arm, place: str) -> Post | None:
@@ -80,7 +85,7 @@ def _post(job: Job, own: Arm, other: Arm, place: str) -> Post | None:
     names = [each.item.name for each in between if takes_up(each.item)]
     has = figure(has_mm, job.rounding_mm, f"{' and '.join(names)}, as drawn." if names else "Nothing is drawn there.")
     if has_mm >= least_mm - SAME_MM:
-        return Post(least, has, None)
+        return Post(least, has, ())
     finding = Finding(
         "corner.post",
         Severity.WARN,
@@ -91,7 +96,7 @@ def _post(job: Job, own: Arm, other: Arm, place: str) -> Post | None:
         figure(least_mm - has_mm, job.rounding_mm, "Least post less what is there."),
         (own.run.id, one.item.id, *ids_of(between)),
     )
-    return Post(least, has, finding)
+    return Post(least, has, (finding,))
 
 
 def own_handle_mm(one: Placed, side: str) -> float:
