@@ -3,7 +3,7 @@
  * never refuses: a question answered with "yes, it reads that" is saved like any other.
  *
  * @typedef {{ways: Record<string, {least_mm: number, greatest_mm: number}>, repeat_mm: number, step_mm: number}} Limits
- * @typedef {"least" | "greatest" | "repeat" | "step"} Why
+ * @typedef {"least" | "greatest" | "repeat" | "step" | "again"} Why
  * @typedef {{why: Why, words: string, meant: {raw: string, unit: import("./numbers.js").Unit} | null}} Question
  *   `meant`: what was perhaps meant, ready to be taken instead
  */
@@ -90,6 +90,60 @@ export function widthQuestions({ raw, unit }, others) {
   const meant = tries({ raw, unit }).find((one) => !farOff(one.value, off)) ?? null;
   const words = `${shown({ raw, unit })}, and ${off} was measured of the same opening.`;
   return [{ why: "step", words: meant ? `${words} ${shown(meant)} meant?` : `${words} Is that so?`, meant: meant && { raw: meant.raw, unit: meant.unit } }];
+}
+
+/** Units as delivered differ from the drawing by a few mm at most; more is another unit, or a slip of the key. */
+const UNIT_OFF = "10";
+/** Where the plan brings no drawn width: carcasses are hardly made narrower or wider (common practice). */
+const UNIT_NARROWEST = "150";
+const UNIT_WIDEST = "1300";
+/** Marks are plumbed at the narrowest place: a wall that leans or bows more than this is seldom, a figure from elsewhere is not. */
+const GAP_MOST = "50";
+/** A line is set up where a rule still reaches the wall. */
+const STAND_OFF_MOST = "2000";
+
+/**
+ * What to ask before the width of a unit as delivered is saved.
+ * @param {{raw: string, unit: import("./numbers.js").Unit}} width
+ * @param {string | null} drawn mm, where the plan brings it
+ * @returns {Question[]}
+ */
+export function unitWidthQuestions({ raw, unit }, drawn) {
+  const { value } = parse(raw, unit);
+  const fits = (one) => (drawn === null ? compare(one, UNIT_NARROWEST) >= 0 && compare(one, UNIT_WIDEST) <= 0 : compare(apart(one, drawn), UNIT_OFF) <= 0);
+  if (value === undefined || fits(value)) return [];
+  const words = drawn === null
+    ? `${shown({ raw, unit })} is an odd width for a unit (they run from ${UNIT_NARROWEST} to ${UNIT_WIDEST}).`
+    : `${shown({ raw, unit })}, and it is drawn ${drawn} wide: ${apart(value, drawn)} apart.`;
+  return [odd({ raw, unit }, words, fits)];
+}
+
+/**
+ * What to ask before the gap between a mark and its side wall is saved, beyond the mark or in past it.
+ * @param {{raw: string, unit: import("./numbers.js").Unit}} gap without a sign
+ * @returns {Question[]}
+ */
+export function gapQuestions({ raw, unit }) {
+  const { value } = parse(raw, unit);
+  if (value === undefined || compare(value, GAP_MOST) <= 0) return [];
+  return [odd({ raw, unit }, `${shown({ raw, unit })} between mark and wall is much (over ${GAP_MOST}).`, () => false)];
+}
+
+/**
+ * What to ask before it is taken how far a line stands off.
+ * @param {{raw: string, unit: import("./numbers.js").Unit}} off without a sign
+ * @returns {Question[]}
+ */
+export function standOffQuestions({ raw, unit }) {
+  const { value } = parse(raw, unit);
+  if (value === undefined || compare(value, STAND_OFF_MOST) <= 0) return [];
+  return [odd({ raw, unit }, `${shown({ raw, unit })} is far for a line to stand off its wall (over ${STAND_OFF_MOST}).`, () => false)];
+}
+
+/** The same digits in another unit are offered where they would fit. */
+function odd(typed, words, fits) {
+  const meant = tries(typed).find((one) => fits(one.value)) ?? null;
+  return { why: "greatest", words: meant ? `${words} ${shown(meant)} meant?` : `${words} Is that so?`, meant: meant && { raw: meant.raw, unit: meant.unit } };
 }
 
 /** Less than half, or more than double: told without doubling anything. */

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { questions, valueOf, wallQuestions, widthQuestions } from "../src/limits.js";
+import { gapQuestions, questions, standOffQuestions, unitWidthQuestions, valueOf, wallQuestions, widthQuestions } from "../src/limits.js";
 
 const LIMITS = {
   ways: { down: { least_mm: 300, greatest_mm: 2000 }, offset: { least_mm: 0, greatest_mm: 60.5 } },
@@ -109,4 +109,23 @@ test("a width less than half or more than double of another of the same opening 
   assert.deepEqual(widthQuestions({ raw: "3.001", unit: "cm" }, ["3000"])[0].meant, { raw: "3.001", unit: "m" });
   assert.match(widthQuestions({ raw: "7000", unit: "mm" }, ["3000"])[0].words, /^7000, and 3000 was measured of the same opening\. Is that so\?$/);
   assert.deepEqual(widthQuestions({ raw: "50", unit: "mm" }, []), []);
+});
+
+test("a unit far from its drawn width is asked about, and the unit that was perhaps meant offered", () => {
+  const of = (raw, drawn, unit = "mm") => unitWidthQuestions({ raw, unit }, drawn);
+  assert.deepEqual(of("610", "600"), []); // 10 apart, asked beyond 10
+  assert.match(of("589.9", "600")[0].words, /drawn 600 wide: 10\.1 apart\. Is that so\?$/);
+  assert.deepEqual(of("60.1", "600")[0].meant, { raw: "60.1", unit: "cm" });
+  assert.deepEqual(of("150", null), []);
+  assert.equal(of("100", null)[0].why, "greatest"); // no drawn width in the plan
+  assert.deepEqual(of("60", null)[0].meant, { raw: "60", unit: "cm" });
+});
+
+test("a gap over 50 between mark and wall, and a line over 2 m off its wall, are asked about; none is refused", () => {
+  assert.deepEqual(gapQuestions({ raw: "50", unit: "mm" }), []);
+  assert.match(gapQuestions({ raw: "300", unit: "mm" })[0].words, /^300 between mark and wall is much/);
+  assert.equal(gapQuestions({ raw: "5.1", unit: "cm" }).length, 1); // 51 mm
+  assert.deepEqual(standOffQuestions({ raw: "2000", unit: "mm" }), []);
+  assert.match(standOffQuestions({ raw: "5000", unit: "mm" })[0].words, /^5000 is far/);
+  assert.deepEqual(standOffQuestions({ raw: "", unit: "mm" }), []);
 });

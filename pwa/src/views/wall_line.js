@@ -1,5 +1,6 @@
 /** Beginning a line to read a wall from, or putting one right: laser or string, what it is square to, how far it stands off. */
 import { LitElement, html, nothing } from "lit";
+import { standOffQuestions } from "../limits.js";
 import { emit } from "../ui/events.js";
 import { askNumber } from "../ui/number_dialog.js";
 import { numberRow, radios, shownNumber } from "../ui/number_row.js";
@@ -47,7 +48,7 @@ class WallLine extends LitElement {
   async #askOff() {
     if (!this.tool) return void (this.wrong = "Choose first what you read with: its unit counts.");
     const { unit, decimals } = this.tool;
-    const answer = await askNumber("The line stands off by", { unit, decimals, label: "from the drawn line of the wall", signed: OFF, side: "above", greatest: { value: "20000", words: "More than 20 m: no line stands off a wall by that." } });
+    const answer = await askNumber("The line stands off by", { unit, decimals, label: "from the drawn line of the wall", signed: OFF, side: "above", greatest: { value: "20000", words: "More than 20 m: no line stands off a wall by that." }, questions: standOffQuestions });
     if (answer) this.off = answer;
   }
 
