@@ -99,10 +99,11 @@ test("a moved line is joined first: the spot read last, then the one furthest al
   assert.deepEqual(next(sink(...two), "l2", "up", "w1/floor"), { key: "w1/batten", joins: false });
 });
 
-test("a reading is held against the nearest spot of its line at its height", () => {
+test("a reading is held against the nearest place of its line, at its own height where that was read there", () => {
   const wall = sink(line("l1"), reading("w1", "floor", "l1", "100"), reading("w3", "floor", "l1", "104"), reading("w2", "batten", "l1", "150"));
   assert.deepEqual(beside(wall, spot(wall, "w3/batten"), "l1"), { name: "wall two", value: "150" });
-  assert.deepEqual(beside(wall, spot(wall, "w1/floor"), "l1"), { name: "wall three", value: "104" });
+  assert.deepEqual(beside(wall, spot(wall, "w1/floor"), "l1"), { name: "wall two at the batten", value: "150" }); // 600 away, not 1200
+  assert.deepEqual(beside(wall, spot(wall, "w2/floor"), "l1").value, "100"); // two as near: the first; its own place never
   assert.equal(beside(wall, spot(wall, "w1/floor"), "l2"), null);
 });
 

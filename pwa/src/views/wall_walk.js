@@ -5,6 +5,7 @@
  * @typedef {import("../local_run.js").Spot} Spot
  */
 import { apart, compare, fromJson } from "../numbers.js";
+import { HEIGHTS } from "../ui/words.js";
 
 /** Two spots of different x turn and shift a moved line onto the one before; a single one only shifts it. */
 export const LEAST_JOINTS = 2;
@@ -68,7 +69,8 @@ function joint(wall, line) {
 const newest = (spot, line) => spot.readings.filter((one) => one.line !== line).reduce((last, one) => (one.utc > last ? one.utc : last), "");
 
 /**
- * The spot nearest along the wall that was read from the same line at the same height: what a reading is held against.
+ * The spot nearest along the wall that was read from the same line: what a reading is held against. Of one place, the same
+ * height counts before another; other heights of the spot's own place count for nothing, for walls lean.
  * @param {RunWall} wall
  * @param {Spot} spot
  * @param {string} line id
@@ -77,10 +79,17 @@ const newest = (spot, line) => spot.readings.filter((one) => one.line !== line).
 export function beside(wall, spot, line) {
   const away = (one) => apart(fromJson(one.station.x_mm), fromJson(spot.station.x_mm));
   const near = wall.spots
-    .filter((one) => one.key !== spot.key && one.height === spot.height && readFrom(one, line))
-    .reduce((best, one) => (!best || compare(away(one), away(best)) < 0 ? one : best), null);
-  return near && { name: near.station.name, value: near.readings.filter((one) => one.line === line).at(-1).value };
+    .filter((one) => one.station.id !== spot.station.id && readFrom(one, line))
+    .reduce((best, one) => {
+      const nearer = best ? compare(away(one), away(best)) : -1;
+      return nearer < 0 || (nearer === 0 && one.height === spot.height && best.height !== spot.height) ? one : best;
+    }, null);
+  const name = near && (near.height === spot.height ? near.station.name : `${near.station.name} ${HEIGHTS[near.height]}`);
+  return near && { name, value: near.readings.filter((one) => one.line === line).at(-1).value };
 }
+
+/** How many spots of a run are still to read. @param {RunWall} wall */
+export const left = (wall) => wall.spots.filter((one) => !one.readings.length && !one.blocked).length;
 
 /** Readings of a run with the spot that they were taken at, oldest first. @param {RunWall} wall */
 export const readings = (wall) =>
