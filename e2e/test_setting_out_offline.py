@@ -125,7 +125,7 @@ def test_walls_read_without_signal_come_back_as_a_rod_that_is_ticked_offline(on_
     read(phone, "at 900", HEIGHTS[2], "60")
     measure(phone, f"opening {HEIGHTS[1]}, along the wall", "1852")
     measure(phone, f"opening {HEIGHTS[0]}, along the wall", "1858")
-    phone.page.get_by_role("button", name="Sizes").tap()
+    phone.button("Sizes").tap()
     phone.page.locator("summary").filter(has_text="End mark, right").tap()
     phone.button(f"Measure: wall beyond the end mark, {HEIGHTS[0]}, along the wall").tap()
     phone.press("5")

@@ -31,7 +31,7 @@ export function keypad({ decimals, save, onKey, onSave, busy = false }) {
     ${["4", "5", "6"].map(digit)}
     <button class="key word" type="button" @click=${() => onKey("clear")}>rub out all</button>
     ${["7", "8", "9"].map(digit)}
-    <button class="key save tall" type="button" ?disabled=${busy} @click=${onSave}>${save}</button>
+    <button class="key save tall ${save.length > 8 ? "word" : ""}" type="button" ?disabled=${busy} @click=${onSave}>${save}</button>
     ${decimals > 0
       ? html`<button class="key" type="button" aria-label="decimal point" @click=${() => onKey(".")}>.</button>`
       : html`<span></span>`}

@@ -6,7 +6,7 @@ export const WAYS = {
   offset: { short: "From the line", long: "How far the surface is above or below the line" },
 };
 export const REASONS = ["boxes in the way", "unit in the way", "somebody works there", "floor is wet", "laser cannot see it", "locked"];
-export const SIDES = { above: "above line", below: "below line", proud: "proud of the line", past: "in past the mark" };
+export const SIDES = { above: "above line", below: "below line", proud: "proud of the line", past: "in past the mark", beyond: "beyond the mark" };
 /** Heights on a wall and depths, as they are said of an entry where no plan is at hand. */
 export const HEIGHTS = { floor: "just over the floor", batten: "at the batten", worktop: "at the worktop", wall_units: "at the wall units" };
 export const DEPTHS = { back: "along the wall", front: "along the fronts" };
@@ -29,7 +29,7 @@ export const room = (bytes) =>
 
 /** What was typed, with its unit and side. */
 export const typed = ({ raw, unit, data }) =>
-  raw === null || raw === undefined ? "" : `${raw}${unit ? ` ${unit}` : ""}${data?.side ? ` ${SIDES[data.side]}` : ""}`;
+  raw === null || raw === undefined ? "" : `${raw}${unit ? ` ${unit}` : ""}${SIDES[data?.side] ? ` ${SIDES[data.side]}` : ""}`;
 
 /**
  * One entry in a line: what it is, and at what.

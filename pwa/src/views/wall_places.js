@@ -8,7 +8,7 @@
  * @typedef {{key: string, kind: "wall_reading" | "opening" | "end_gap" | "unit_width", head: string, under: string, said: string,
  *   figure: object | null, told: Told[], sides: Side[] | null, least: string, greatest: string,
  *   draft: (typed: {raw: string, unit: string, side: string | null}) => object}} Place
- *   `said`: its name aloud; `figure`: of the last plan; `told`: what counts by now; `least`, `greatest`: mm, what the office takes
+ *   `said`: its name aloud; `drawn` (a unit's): mm, null where the plan does not bring it; `figure`: of the last plan; `told`: what counts by now; `least`, `greatest`: mm, what the office takes
  */
 import { fromJson } from "../numbers.js";
 import { DEPTHS, HEIGHTS, MARKS } from "../ui/words.js";
@@ -72,17 +72,20 @@ function endGap(wall, part, side, height, depth) {
   const under = `${part.heights[height]}, ${part.depths[depth]}`;
   return {
     key: `end/${side}/${height}/${depth}`, kind: "end_gap", head: `Wall beyond the ${MARKS[side]}`, under, said: `wall beyond the ${MARKS[side]}, ${under}`,
-    ...measured(held), sides: BEYOND, least: "0", greatest: "5000",
+    ...measured(held), told: (held?.told ?? []).map(againstMark), sides: BEYOND, least: "0", greatest: "5000",
     draft: ({ raw, unit, side: past }) => ({ kind: "end_gap", run: wall.run, side, height, depth, raw: past ? `-${raw}` : raw, unit }),
   };
 }
 
-function unitWidth(wall, { id, number, name }) {
+function unitWidth(wall, { id, number, name, width_mm }) {
   return {
-    key: `unit/${id}`, kind: "unit_width", head: `Unit ${number}, outside width`, under: name, said: `unit ${number}, width`, ...measured(wall.units.get(id)), sides: null,
+    key: `unit/${id}`, kind: "unit_width", head: `Unit ${number}, outside width`, under: name, said: `unit ${number}, width`, ...measured(wall.units.get(id)), sides: null, drawn: width_mm === undefined ? null : fromJson(width_mm),
     least: "1", greatest: "20000",
     draft: ({ raw, unit }) => ({ kind: "unit_width", item: id, raw, unit }),
   };
 }
+
+/** Of a side wall, the entry's side is the run's end; said is on which side of the mark it lies, and its raw figure has no sign. */
+const againstMark = (one) => ({ ...one, raw: one.raw.replace("-", ""), side: one.raw.startsWith("-") ? "past" : "beyond" });
 
 const measured = (held) => ({ figure: held?.figure ?? null, told: held?.told ?? [] });

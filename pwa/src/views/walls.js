@@ -1,6 +1,6 @@
 /** Reading the walls of a room: the spot and its height, the figure at arm's length, the keys. Raw figures only. */
 import { LitElement, html, nothing } from "lit";
-import { valueOf, wallQuestions, widthQuestions } from "../limits.js";
+import { gapQuestions, unitWidthQuestions, valueOf, wallQuestions, widthQuestions } from "../limits.js";
 import { walls as localWalls } from "../local_run.js";
 import { compare, parse } from "../numbers.js";
 import { keep, kept } from "../typing.js";
@@ -13,10 +13,11 @@ import { radios } from "../ui/number_row.js";
 import { askNumber } from "../ui/number_dialog.js";
 import { question } from "../ui/question.js";
 import { readBack } from "../ui/speech.js";
-import { typed } from "../ui/words.js";
+import { described, namesOf, typed } from "../ui/words.js";
 import { askBlocked, askMore, askNote } from "./asked.js";
 import "./wall_feature.js";
 import "./wall_line.js";
+import { lastSaved, onward, placeOf } from "./wall_next.js";
 import { places, wallKey, widths } from "./wall_places.js";
 import { beside, joints, LEAST_JOINTS, next, readings } from "./wall_walk.js";
 import { list, sizes } from "./walls_list.js";
@@ -48,7 +49,7 @@ class Walls extends LitElement {
   willUpdate(changed) {
     if (changed.has("room")) {
       this.#clear();
-      Object.assign(this, { ...NONE, form: null });
+      Object.assign(this, { ...NONE, form: null, run: kept(sessionStorage, this.app.route.job, `walls/${this.room}/run`) });
     }
     this.plan = this.app.pack.parts[`walls/${this.room}`];
     this.#look();
@@ -129,12 +130,13 @@ class Walls extends LitElement {
 
   #goTo(key) {
     this.#clear();
-    Object.assign(this, { spot: key, tab: "read", picked: key !== null, form: null });
+    Object.assign(this, { spot: key, tab: "read", picked: key !== null, form: null, saved: "" });
   }
 
   #chooseRun(run) {
     this.#clear();
     Object.assign(this, { ...NONE, run, picked: false, saved: "" });
+    keep(sessionStorage, this.app.route.job, `walls/${this.room}/run`, run);
   }
 
   #measured(sent) {
@@ -158,15 +160,24 @@ class Walls extends LitElement {
     if (compare(size, place.greatest) > 0) return void (this.wrong = `More than ${place.greatest} mm cannot be.`);
     const at_wall = place.kind === "wall_reading";
     if (!sure) {
-      const asked = at_wall ? this.#askedAtWall(place) : place.kind === "opening" ? widthQuestions({ raw: this.raw, unit: this.#unit }, widths(this.wall)) : [];
+      const asked = at_wall ? this.#askedAtWall(place) : this.#askedOfSize(place);
       if (asked.length) return void (this.asked = asked[0]);
     }
     this.#send(at_wall);
   }
 
+  #askedOfSize({ kind, drawn }) {
+    const figure = { raw: this.raw, unit: this.#unit };
+    if (kind === "opening") return widthQuestions(figure, widths(this.wall));
+    return kind === "end_gap" ? gapQuestions(figure) : unitWidthQuestions(figure, drawn);
+  }
+
   #askedAtWall(place) {
     const others = { repeats: this.replacing ? [] : this.#here.map((one) => one.value), beside: place.spot ? beside(this.wall, place.spot, this.current.id) : null };
-    return wallQuestions({ raw: this.raw, unit: this.#unit, side: this.side }, this.plan.limits ?? null, others);
+    const asked = wallQuestions({ raw: this.raw, unit: this.#unit, side: this.side }, this.plan.limits ?? null, others);
+    if (asked.length || !this.#onward || this.replacing) return asked;
+    const was = this.#here.at(-1);
+    return [{ why: "again", words: `All is read. ${place.said} was read before as ${typed({ ...was, data: was })}. Is this one more reading of it?`, meant: null }];
   }
 
   #send(at_wall) {
@@ -206,16 +217,34 @@ class Walls extends LitElement {
     this.spot = wallKey(found.station.id, found.height);
   }
 
+  /** Whatever was saved last in this room by this phone: a reading, a size, a mark. */
   async #undo() {
-    const last = readings(this.wall).filter((one) => one.own).at(-1);
-    if (!last) return void (this.wrong = "There is no reading of yours on this run to take back.");
-    const words = `${last.spot.station.name}, ${this.plan.heights[last.spot.height]}, ${typed({ ...last, data: last })}`;
-    const sure = await confirm("Take back the last reading?", html`<p class="num mid">${words}</p><p>It stays in the log, taken back. Widths and the like are taken back under Entries.</p>`, "Take it back");
+    const last = lastSaved(this.app.known, this.site.runs);
+    if (!last) return void (this.wrong = "There is nothing of yours in this room to take back.");
+    const { at, what } = described(last.payload, namesOf(this.app.pack));
+    const sure = await confirm("Take back what was saved last?", html`<p class="said-last">${at}: ${what}</p>
+      <p>It stays in the log, taken back.${last.payload.replaces ? " What it replaced does not come back." : ""}</p>`, "Take it back");
     if (!sure) return;
     emit(this, "undo-now", { uid: last.uid, done: () => {
-      this.saved = `Taken back: ${words}`;
-      this.#goTo(wallKey(last.spot.station.id, last.spot.height));
+      const to = placeOf(last, this.site.runs);
+      if (to && to.run !== this.wall.run) this.#chooseRun(to.run);
+      if (to?.line) this.line = to.line;
+      this.#goTo(to?.spot ?? this.spot);
+      this.saved = `Taken back: ${at}: ${what}`;
     } });
+  }
+
+  /** Once a place is measured and nothing is typed, the large key leads on; null: it saves. */
+  get #onward() {
+    const { place, picked } = this;
+    if (picked || !this.#here.length || (place.kind === "wall_reading" && !this.#finished())) return null;
+    return onward(place, this.places, this.wall, this.site.runs);
+  }
+
+  #goOn({ place, run }) {
+    if (place) this.#goTo(place);
+    else if (run) this.#chooseRun(run);
+    else this.tab = "sizes";
   }
 
   async #blocked() {
@@ -334,14 +363,15 @@ class Walls extends LitElement {
     if (!tool) return nothing;
     const at_wall = place.kind === "wall_reading";
     const value = valueOf(this.raw, this.#unit, this.side).value ?? null;
+    const on = this.raw || this.replacing ? null : this.#onward;
     return html`<div class="stack pad-side">
       <div class="spot"><div class="grow"><h2 id="spot" aria-live="polite">${place.head} <small>${place.under}</small></h2>${this.#about(place)}</div>
-        <span class="hint side">${this.wall.name}<br />${at_wall ? this.current.name.replace(`${this.wall.name}, `, "") : tool.name}</span></div>
+        <span class="hint side"><b>${this.wall.name}</b><br />${at_wall ? this.current.name.replace(`${this.wall.name}, `, "") : tool.name}</span></div>
       ${readout({ raw: this.raw, unit: this.#unit, value_mm: value, label: this.#hint(), side: this.side, saved: this.saved, wrong: this.wrong })}
       ${this.asked ? this.#question() : html`
         ${place.sides ? sideButtons(at_wall ? "Which side of the line the wall is" : "Which side of the mark the wall is",
           place.sides.map(({ id, words, sign }) => [id, words, sign]), this.side, (side) => Object.assign(this, { side, wrong: "", asked: null })) : nothing}
-        ${keypad({ decimals: tool.decimals, save: this.replacing ? "Replace" : "Save", busy: this.busy, onKey: (key) => this.#key(key), onSave: () => this.#save() })}`}
+        ${keypad({ decimals: tool.decimals, save: on?.words ?? (this.replacing ? "Replace" : "Save"), busy: this.busy, onKey: (key) => this.#key(key), onSave: () => (on ? this.#goOn(on) : this.#save()) })}`}
       <div class="more-acts">
         ${place.spot ? html`<button class="btn" type="button" @click=${() => this.#blocked()}>Blocked, later</button>` : html`<button class="btn" type="button" @click=${() => this.#note()}>Note</button>`}
         <button class="btn" type="button" @click=${() => this.#undo()}>Undo last</button>
@@ -354,7 +384,7 @@ class Walls extends LitElement {
   /** Where the spot is, what rests on it, and what the last plan made of it; figures open to their sentence. */
   #about({ kind, serves, x, figure, head, under }) {
     if (!x && !figure) return nothing;
-    return html`${x ? html`<p class="hint">${fig(x, { name: `${head}: from the zero mark`, unit: "mm" })} from the zero${serves ? `, ${serves}` : ""}</p>` : nothing}
+    return html`${x ? html`<p class="place">${fig(x, { name: `${head}: from the zero mark`, unit: "mm" })} from the zero${serves ? `, ${serves}` : ""}</p>` : nothing}
       ${figure ? html`<p class="hint">${kind === "wall_reading" ? "the wall stands at" : "in the plan"} ${fig(figure, { name: `${head} ${under}`, unit: "mm" })}</p>` : nothing}`;
   }
 
@@ -385,7 +415,7 @@ class Walls extends LitElement {
       onTake: (meant) => Object.assign(this, { raw: meant.raw, unit: meant.unit, asked: null }),
       onChange: () => (this.asked = null),
       onSave: () => this.#save(true),
-      also: this.asked.why === "repeat" ? html`<button class="btn wide" type="button" @click=${() => { this.replacing = true; this.asked = null; this.#save(); }}>Replace the reading before</button>` : nothing,
+      also: ["repeat", "again"].includes(this.asked.why) ? html`<button class="btn wide" type="button" @click=${() => { this.replacing = true; this.asked = null; this.#save(); }}>Replace the reading before</button>` : nothing,
     });
   }
 }

@@ -5,22 +5,22 @@ import { fig } from "../ui/figure.js";
 import { findings } from "../ui/finding.js";
 import { radios, shownNumber } from "../ui/number_row.js";
 import { shape } from "../ui/shapes.js";
-import { typed } from "../ui/words.js";
+import { SIDES, typed } from "../ui/words.js";
 import { planLine } from "./frame.js";
 import "./wall_corner.js";
 import { WHAT } from "./wall_feature.js";
 import { wallKey } from "./wall_places.js";
-import { LEAST_JOINTS, joints, walk } from "./wall_walk.js";
+import { LEAST_JOINTS, joints, left, walk } from "./wall_walk.js";
 
 const STATES = { unread: "not read", read: "read", open: "repeats differ", blocked: "blocked" };
 const WALKS = [["up", "Up the wall", "every height at each spot"], ["along", "Along the wall", "one height there, the next one back"]];
 
 /** On a desk it is on the page twice, one of them out of sight: `name` keeps the two apart. */
 const runs = ({ site, wall, chooseRun }, name) => (site.runs.length > 1
-  ? html`<fieldset><legend>Run</legend>${radios(name, site.runs.map((one) => [one.run, one.name, left(one)]), wall.run, chooseRun)}</fieldset>` : nothing);
+  ? html`<fieldset><legend>Run</legend>${radios(name, site.runs.map((one) => [one.run, one.name, toRead(one)]), wall.run, chooseRun)}</fieldset>` : nothing);
 
-function left(wall) {
-  const count = wall.spots.filter((one) => !one.readings.length && !one.blocked).length;
+function toRead(wall) {
+  const count = left(wall);
   return count ? `${count} to read` : wall.spots.length ? "all read" : "";
 }
 
@@ -112,8 +112,8 @@ const rows = ({ place, goTo }, all) => html`<ul class="rows">${all.map((one) => 
 
 const again = (one) => (one.told.length || one.figure ? "Again" : "Measure");
 
-/** As typed; a size with a sign says which side in words. */
-const shown = (one) => `${shownNumber(one)}${one.raw.startsWith("-") ? " in past" : ""}`;
+/** As typed; a size with a side says it in words. */
+const shown = (one) => shownNumber(one, SIDES);
 
 function features(how) {
   const { wall, openForm } = how;
