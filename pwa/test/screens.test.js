@@ -96,6 +96,7 @@ const tickedAt = (at) => new Map(Object.entries(at).map(([id, text]) => [id, { a
 test("marks come in order of marking, what is not marked on the batten last, wall units apart", () => {
   assert.deepEqual(rows(MARKS), ["base", "wall"]);
   assert.deepEqual(inOrder(MARKS, "base").map((one) => one.id), ["centre", "zero", "end", "sill"]);
+  assert.deepEqual(inOrder(MARKS, "base", "left").map((one) => one.id), ["zero", "centre", "end", "sill"]); // 0, 1200, 3000; not marked: last
   assert.deepEqual(inOrder(MARKS, "wall").map((one) => one.id), ["hung"]);
   assert.deepEqual(rows([]), []);
 });

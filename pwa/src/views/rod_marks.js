@@ -1,14 +1,16 @@
 /** Which mark of a rod is shown large, what stands beside it, and which comes next; no figure is made here. */
 
 /**
- * Marks of one row in order of marking; what is not marked on the batten comes after, by its place from the left.
+ * Marks of one row in order of marking, or from left to right; what is not marked on the batten comes after, by its place from the left.
  * @param {any[]} marks of part `run/RUN`
  * @param {string} row
+ * @param {"marking" | "left"} [order]
  */
-export function inOrder(marks, row) {
+export function inOrder(marks, row, order = "marking") {
+  const fromLeft = (a, b) => a.from_left.mm - b.from_left.mm;
   const here = marks.filter((one) => one.row === row);
-  const on_batten = here.filter((one) => one.order > 0).sort((a, b) => a.order - b.order);
-  return [...on_batten, ...here.filter((one) => one.order <= 0).sort((a, b) => a.from_left.mm - b.from_left.mm)];
+  const on_batten = here.filter((one) => one.order > 0).sort(order === "left" ? fromLeft : (a, b) => a.order - b.order);
+  return [...on_batten, ...here.filter((one) => one.order <= 0).sort(fromLeft)];
 }
 
 /** The rows that this rod has, base first. @param {any[]} marks */

@@ -26,7 +26,7 @@ export function run(app) {
     ${tabs("What to see", PAGES, page, (id) => ({ page: id }), "only-narrow")}
     ${against(part)}
     ${held("marks", html`${marks.length
-      ? card(app, part, inOrder(marks, row), row, ticked)
+      ? card(app, part, inOrder(marks, row, app.settings.rod_order), row, ticked)
       : html`<p class="notice">There is nothing to mark on this rod: the run has no item that can be placed. What is missing is said under Fit.</p>`}
       ${planLine(app, `run/${app.route.run}`)}`)}
     <div class="two">
@@ -66,8 +66,14 @@ function card(app, part, list, row, ticked) {
       ${tabs("How marks are shown", all.length > 1 ? [["list", `List, ${done} of ${of}`]] : [["one", "One at a time"], ["list", `List, ${done} of ${of} marked`]], as,
         (id) => ({ as: id === as ? "one" : id }), "only-narrow")}</div>
     <div class="desk"><div class="keep-wide" ?hidden=${as !== "one"}>${large(app, part, list, ticked)}</div>
-      <div class="keep-wide" ?hidden=${as === "one"}>${listed(part, list, ticked)}</div></div></section>`;
+      <div class="keep-wide stack" ?hidden=${as === "one"}>${order(app)}${listed(part, list, ticked)}</div></div></section>`;
 }
+
+const ORDERS = [["marking", "As marked"], ["left", "Left to right"]];
+
+/** Kept on this phone: it holds for the marks one at a time too. */
+const order = (app) => html`<div class="tabs" role="group" aria-label="Order of the marks">${ORDERS.map(([id, words]) => html`<button type="button"
+  aria-pressed=${String((app.settings.rod_order ?? "marking") === id)} @click=${on("setting", { rod_order: id })}>${words}</button>`)}</div>`;
 
 /** Three figures to the rule: from the zero large, from the anchor and from the end mark beside it. */
 function large(app, part, list, ticked) {
@@ -104,7 +110,7 @@ const tickOff = (part, list, mark, tick, ticked) => (event) => {
     older: tick?.uids ?? [],
     draft: { kind: "marked", run: part.run, mark: mark.id, text: mark.from_left.text, expected: mark.from_left.text },
     part: `run/${part.run}`,
-    said: `${mark.name}, ${mark.from_left.text}: marked, saved on this phone`,
+    said: `Marked at ${mark.from_left.text}, saved on this phone`,
     spoken: after ? `${after.name}, ${after.from_left.text}` : "All marked",
     done: (saved) => saved && emit(document, "view", { mark: after?.id ?? mark.id }),
   });
@@ -119,7 +125,7 @@ function shifted(mark, tick, moved) {
 }
 
 const turn = (mark, words, sign) => (mark
-  ? html`<button class="btn turn ${sign}" type="button" @click=${on("view", { mark: mark.id })}>${sign === "back" ? shape("back") : nothing}<span><small>${words}</small>${mark.name}</span>${sign === "go" ? shape("go") : nothing}</button>`
+  ? html`<button class="btn turn ${sign}" type="button" @click=${on("view", { mark: mark.id })}>${sign === "back" ? shape("back") : nothing}<span><small>${words}</small><b>${mark.name}</b></span>${sign === "go" ? shape("go") : nothing}</button>`
   : html`<span></span>`);
 
 function listed(part, list, ticked) {

@@ -19,10 +19,11 @@ export const batten = (one, all) => html`${one ? packed(one) : html`<p class="no
 
 function packed(one) {
   return html`<section class="sect"><h2>Batten and packing</h2>
-    ${one.caution ? html`<p class="notice warn caution"><b>Caution.</b> ${one.caution}</p>` : nothing}
     ${one.fixings.length
-      ? html`<ol class="rows fixings">${one.fixings.map(fixing)}</ol>`
+      ? html`<ol class="rows fixings">${fixing(one.fixings[0])}</ol>`
       : html`<p class="notice">No fixing is placed on this batten.</p>`}
+    ${one.caution ? html`<p class="notice warn caution"><b>Caution.</b> ${one.caution}</p>` : nothing}
+    ${one.fixings.length > 1 ? html`<ol class="rows fixings" start="2">${one.fixings.slice(1).map(fixing)}</ol>` : nothing}
     ${pairs([
       { label: "Batten, thickness", figure: one.thickness }, { label: "Batten, height", figure: one.height },
       ...(one.least ? [{ label: "Least packing anywhere", figure: one.least }, { label: "which is at", figure: one.least_at }] : []),
@@ -39,7 +40,8 @@ function packed(one) {
 /** The packing is what is wanted at the wall: large, with the packers that make it. */
 const fixing = (one) => html`<li class="row still"><span class="num mid number">${one.number}</span>
   <span class="grow">at ${fig(one.at, { name: `Fixing ${one.number}, from the zero`, unit: "mm" })}
-    <small>${one.on}${one.void ? html` · void ${fig(one.void, { name: `Fixing ${one.number}: void` })}` : nothing}</small>
+    ${one.void ? html`<span class="void">void ${fig(one.void, { name: `Fixing ${one.number}: void` })}, wall to back</span>` : nothing}
+    <small>${one.on}</small>
     ${one.zone ? html`<small class="say-warn"><b>${one.zone}</b></small>` : nothing}</span>
   <span class="pack">${fig(one.packing, { name: `Fixing ${one.number}: packing`, size: "big", none: "not read" })}${one.packs ? html`<small>${one.packs}</small>` : nothing}</span></li>`;
 
