@@ -6,6 +6,7 @@ import { officeActions } from "./office.js";
 import { ask, confirm, why } from "./ui/dialog.js";
 import { WORDS } from "./ui/finding.js";
 import { speak } from "./ui/speech.js";
+import { described, namesOf } from "./ui/words.js";
 
 /**
  * @param {{engine: import("./engine.js").Engine, show: (facts: object) => void, load: (facts?: object) => Promise<unknown>,
@@ -68,7 +69,10 @@ export function actions({ engine, show, load, toast, app, setHalfFilled }) {
       }
     },
     async undo(uid) {
-      const sure = await confirm("Take this back?", html`<p>A new entry takes it back; both stay in the log.</p>`, "Take it back");
+      const entry = app().known.find((one) => one.uid === uid) ?? app().entries.find((one) => one.uid === uid);
+      if (!entry) throw new Error("this entry is not on this phone any more.");
+      const { at, what } = described(entry.payload, namesOf(app().pack));
+      const sure = await confirm("Take this back?", html`<p class="said-last">${at}: ${what}</p><p>A new entry takes it back; both stay in the log.</p>`, "Take it back");
       if (!sure) return;
       await undo(uid);
       toast("Taken back, saved on this phone");
