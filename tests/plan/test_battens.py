@@ -103,6 +103,15 @@ def test_packing_at_three_places_of_a_wall_read_from_a_string():
     assert (found.least.text, found.least_at.text) == ("0", "600")
 
 
+def test_a_packing_in_whole_mm_is_seen_to_follow_from_the_void():
+    # Void 18.59, batten 12: packing 6.59, so 7 of packers. A void to the half would print 18.5, and 6.5. FP
+    found = laid(wall(with_batten(run(void_mm=18.59), thickness_mm=12.0), LEVEL))
+    fixing = found.fixings[0]
+    assert (fixing.void.text, fixing.packing.text, found.least.text) == ("18.6", "7", "6.6")
+    assert "Void 18.6 - batten 12" in fixing.packing.why
+    assert "to the nearest whole mm" in fixing.packing.why and "whole mm" not in found.least.why
+
+
 def test_a_wall_that_leans_out_at_the_floor_leaves_12_more_to_pack_at_the_batten():
     # Trap 24. FP
     upright = laid(wall(with_batten(run(void_mm=12.0), thickness_mm=10.0), LEVEL, floor=LEVEL))

@@ -81,7 +81,7 @@ def _fixing(job: Job, laid: Laid, number: int, x_mm: float) -> Fixing:
         number,
         x_mm,
         figure(x_mm, step_mm, why),
-        None if packing is None else _void(packing, step_mm),
+        None if packing is None else _void(packing),
         None if packing is None else _packing(laid, packing, WHOLE_MM),
         "" if packing is None else _packs(job, packing),
         on,
@@ -95,15 +95,18 @@ def _packs(job: Job, packing: Packing) -> str:
     return "" if packers_mm is None else packs_words(packers_mm)
 
 
-def _void(one: Packing, step_mm: float) -> Figure:
-    backs, face = text_mm(one.back_mm, step_mm), text_mm(one.wall_mm, step_mm)
-    return figure(one.void_mm, step_mm, f"Line of backs at {backs} less the wall at {face} ({one.on}, batten height).")
+def _void(one: Packing) -> Figure:
+    """To 0.1, so that the packing in whole mm is seen to follow from it."""
+    backs, face = (text_mm(mm, DIFFERENCE_STEP_MM) for mm in (one.back_mm, one.wall_mm))
+    why = f"Line of backs at {backs} less the wall at {face} ({one.on}, batten height)."
+    return figure(one.void_mm, DIFFERENCE_STEP_MM, why)
 
 
 def _packing(laid: Laid, one: Packing, step_mm: float) -> Figure:
     recess = f" + back recess {text_mm(laid.forward_mm)}" if laid.forward_mm else ""
     void, thickness = text_mm(one.void_mm, DIFFERENCE_STEP_MM), text_mm(laid.batten.thickness_mm)
-    return figure(one.mm, step_mm, f"Void {void}{recess} - batten {thickness} ({one.on}).")
+    nearest = ", to the nearest whole mm" if step_mm == WHOLE_MM else ""
+    return figure(one.mm, step_mm, f"Void {void}{recess} - batten {thickness} ({one.on}){nearest}.")
 
 
 def _pieces(laid: Laid, step_mm: float) -> tuple[BattenPiece, ...]:
