@@ -395,7 +395,7 @@ class Walls extends LitElement {
     const was = here.length ? typed({ ...here.at(-1), data: here.at(-1) }) : "";
     if (place.kind !== "wall_reading") return here.length ? `replaces ${was}` : place.figure ? "measured before; both will count" : "not measured yet";
     if (this.replacing) return `replaces ${was}`;
-    if (here.length) return this.#finished() && !this.picked ? "All read. Any can be read again; sizes come next." : `repeat, was ${was}`;
+    if (here.length) return this.#finished() && !this.picked ? "All read. Any can be read again." : `repeat, was ${was}`;
     const { spot } = place;
     if (!spot) return "a spot of your own";
     if (spot.blocked) return `blocked: ${spot.blocked.reason}`;
