@@ -131,7 +131,7 @@ def rod(of_run=None, anchor_mm=1070.5):
     fillers = tuple(
         FillerWidth(
             item.id, item.name, figure(item.width_mm, why="What is left."), figure(item.width_mm - 1.0), figure(item.width_mm + 3.0),
-            figure(item.width_mm + 8.0, why="Widest and 5 to scribe."), "scribed to the wall",
+            "cut from", figure(item.width_mm + 8.0, why="Widest and 5 to scribe."), "scribed to the wall",
         )
         for item in one.items if isinstance(item, Filler)
     )  # fmt: skip

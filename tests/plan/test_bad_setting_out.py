@@ -245,7 +245,9 @@ def test_two_readings_of_one_spot_that_differ_leave_it_open():
     one = told(found, "wall.repeats_differ")
     assert (one["amount"]["mm"], one["place"]) == (4, "spot 600 at batten height, string one") and "100 and 104" in one["wrong"]
     assert "undo the reading that is wrong" in one["cure"]
-    assert told(found, "wall.not_read", "warn")["wrong"].startswith("The wall is not read at batten height from spot 0 to spot 1200 (0 to 1200")
+    assert told(found, "wall.not_read", "warn")["wrong"].startswith(
+        "The wall is not read at batten height at spot 600 (600 from the zero): what it does from 0 to 1200 nobody knows."
+    )
 
 
 def test_one_station_read_at_two_places_counts_at_neither():

@@ -52,7 +52,7 @@ def test_a_filler_is_cut_from_its_widest_and_the_scribe():
     assert shown(rod, "filler") == ("50", "50", "58", "63")
     assert rod.fillers[0].words == (
         "filler: 50 just over the floor, 50 to 58 at worktop height; cut from 63 or more and scribed to the wall. "
-        "On the rod it takes 50, up to the mark; the wall lies beyond it."
+        "On the rod it takes 50, up to the mark; the wall lies 0 to 8 beyond it."
     )
     assert rod.left_over.text == "0" and rules(rod) == ["rod.opening_in_one_way"]
     assert "at one depth only, along the fronts" in rod.findings[0].wrong
@@ -203,12 +203,20 @@ def test_fillers_that_a_limit_makes_unlike_are_told():
     assert finding(rod, "rod.filler_held").wrong == "l stays at 30, its limit; the other fillers on that side take the rest."
 
 
+def test_an_unscribed_filler_is_cut_to_its_width_and_a_space_behind_another_run_not_at_all():
+    plain = Filler("strip", "strip", 50.0, 20.0, 80.0, scribed=False)
+    strip = rod_of(between_walls(carcass("a", 2950.0), plain, opening_mm=3000.0)).fillers[0]
+    assert (strip.cut_words, strip.cut_from.text) == ("cut to", "50")
+    assert strip.words == "strip: cut to 50, not scribed."
+
+
 def test_a_filler_that_comes_out_wider_at_the_wall_than_it_may_is_told():
     """50 to 58 where 55 is the most."""
     one = run(carcass("a", 2950.0), filler(greatest_mm=55.0), right_end=RunEnd(EndsAt.WALL))
     at = [(FLOOR, FRONT, 3000.0), (WORKTOP, FRONT, 3008.0)]
     is_so = finding(rod_of(one, at), "rod.wide_at_wall")
     assert is_so.severity is Severity.WARN and is_so.amount.mm == pytest.approx(58 - 55)
+    assert is_so.cure.startswith("Make filler 58 wide there") and "Close it with a filler" not in is_so.cure
     assert widths(rod_of(one, at))["filler"] == 50
     both = between_walls(carcass("a", 2950.0), filler(greatest_mm=55.0))
     may = finding(rod_of(both, at), "rod.wide_at_wall")

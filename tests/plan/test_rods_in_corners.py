@@ -71,6 +71,17 @@ def test_both_ends_of_a_u_lie_on_the_other_runs_backs():
     assert spans(rod)["m"] == pytest.approx(((3970 - 3600) / 2, (3970 + 3600) / 2))
 
 
+def test_an_unscribed_filler_behind_the_units_of_the_other_run_is_a_space():
+    left, middle, right = u_of_runs()
+    space = Filler("fr", "space", 100.0, 20.0, 300.0, scribed=False)
+    kept = room(left, replace(middle, items=(*middle.items[:2], space)), right)
+    found = {rod.run.id: rod for rod in rods(job(kept), kept, Site(), (), front_lines(job(kept), kept, (), ()))}
+    one = found["middle"].fillers[1]
+    assert (one.cut_words, one.cut_from) == ("stays open", None)
+    assert one.words == "space: a space behind right, not scribed: nothing is cut for it."
+    assert found["middle"].fillers[0].cut_words == "cut from"
+
+
 def test_runs_beside_it_begin_and_end_at_its_carcass_fronts():
     """In the room its fronts lie 15 + 560 from the top wall; the left run has 2400 less that."""
     found = rods_of({})

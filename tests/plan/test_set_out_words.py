@@ -205,6 +205,13 @@ def test_a_line_of_what_hangs_says_how_far_it_lies_from_that_of_what_stands(out_
     assert words in lines_of(of_wall)["run-a"][1].words
 
 
+def test_a_run_that_stands_free_says_nothing_of_a_wall():
+    island = replace(wall_run(*wall_units(prefix="island")), id="island", wall=None)
+    line = lines_of(wall(wall_run()), runs=[wall_run(), island])["island"][0]
+    assert line.words == "Free-standing: backs lie where they are drawn."
+    assert line.least_void.why == "The job's void: the run stands free of walls." and line.findings == ()
+
+
 def test_a_wall_that_is_not_read_says_whether_its_line_was_turned():
     alone = front_line_of(wall(wall_run()))
     assert alone.words == "The wall is not read: backs lie the job's void from the wall as drawn."

@@ -233,7 +233,10 @@ def test_a_stretch_that_is_not_read_is_named_and_not_bridged():
 def test_ends_that_are_not_read_are_named():
     of_run = run(*[600.0] * 4)
     wall = wall_of(of_run, all_heights(of_run, 100.0, 100.0, 100.0, start=600.0))
-    assert [one.place for one in wall.findings] == ["A one to spot 600, Run A", "spot 1800 to A five, Run A"]
+    assert [one.place for one in wall.findings] == ["A one, Run A", "A five, Run A"]
+    assert wall.findings[0].wrong.startswith(
+        "The wall is not read just over the floor, at batten height and at worktop height at A one (0 from the zero):"
+    )
 
 
 def test_nothing_read_is_no_finding_of_every_stretch():

@@ -104,7 +104,7 @@ def test_the_sheet_says_anchor_opening_ends_and_what_is_left():
 def test_fillers_batten_fixings_panels_and_fit_are_listed():
     text = text_of("rod", runs.set_out())
     for words in (
-        "left filler 51 50 to 54 59 scribed to the wall", "Batten 10 × 45", "1 0 1800 1800", "2 1800 2640 840",
+        "On the rod Shows", "left filler 51 50 to 54 from 59 scribed to the wall", "Batten 10 × 45", "1 0 1800 1800", "2 1800 2640 840",
         "Cut out from the zero: 1470.5 to 2070.5.", "Least packing 0, at 600 from the zero.",
         "F2 1200 22 12 10 + 2 spacing", "left end panel 612 floor 3, batten 0", "left of plates to left of pans: 0",
         "It goes in: 41 to spare", "If sizes vary as stated", "Worktop depth needed: 622.",

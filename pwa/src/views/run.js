@@ -161,8 +161,8 @@ function rod(one) {
 
 const fillers = (all) => (all.length
   ? html`<section class="sect"><h2>Fillers</h2>${all.map((one) => html`<div class="card"><h3>${one.name}</h3>
-      <p class="long"><span>cut from</span> ${fig(one.cut_from, { name: `${one.name}: cut from`, size: "huge", unit: "mm" })}</p>
-      <dl class="pairs"><dt>Set out with</dt><dd>${fig(one.width, { name: `${one.name}: width`, unit: "mm" })}</dd>
+      <p class="long"><span>${one.cut_words}</span> ${one.cut_from ? fig(one.cut_from, { name: `${one.name}: ${one.cut_words}`, size: "huge", unit: "mm" }) : nothing}</p>
+      <dl class="pairs"><dt>On the rod</dt><dd>${fig(one.width, { name: `${one.name}: width`, unit: "mm" })}</dd>
         <dt>Shows, narrowest to widest</dt><dd>${fig(one.narrow, { name: `${one.name}: narrowest` })} to ${fig(one.wide, { name: `${one.name}: widest` })}</dd></dl>
       ${one.words ? html`<p class="hint">${one.words}</p>` : nothing}</div>`)}</section>`
   : nothing);

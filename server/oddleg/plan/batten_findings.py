@@ -223,7 +223,7 @@ def _bay(job: Job, laid: Laid, bay: BayDepth) -> Iterator[Finding]:
             Severity.NOTE,
             f"The batten is cut out over {name}: its appliance wants {wants}, and in front of the batten there would "
             f"be {text_mm(bay.past_batten_mm, step_mm)} ({has} without it).",
-            "Hold the worktop there another way.",
+            "Hold the worktop there another way, as its maker allows: a cleat on each neighbour's side, or a rail between.",
             "the appliance's own sheet",
             concerns=(item,),
         )

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from oddleg.job import EndsAt, Filler, Item, OpeningDepth, Storey, Tolerances, WallHeight
 
-from .figure import figure, text_mm
+from .figure import Figure, figure, text_mm
 from .rod_ends import DEPTH_WORDS, Beyond, RunEnds
 from .row import SAME_SPOT_MM, Row
 from .set_out import FillerWidth
@@ -64,45 +64,64 @@ def filler_widths(row: Row, ends: RunEnds, tolerances: Tolerances, step_mm: floa
     found = []
     for i, (item, (left_mm, right_mm)) in enumerate(zip(row.items, row.edges, strict=True)):
         if isinstance(item, Filler):
-            found.append(
-                _filler_width(item, right_mm - left_mm, beyond_item(row.items, i, ends), row, tolerances, step_mm)
-            )
+            beyond, behind = beyond_item(row.items, i, ends), _behind(row.items, i, ends)
+            found.append(_filler_width(item, right_mm - left_mm, beyond, behind, row, tolerances, step_mm))
     return found
 
 
+def _behind(items: Sequence[Item], i: int, ends: RunEnds) -> str:
+    """Name of the run whose units stand before a filler at the end of a run that goes into the corner; empty: none."""
+    for at, end in ((0, ends.left), (len(items) - 1, ends.right)):
+        if i == at and items[i].storey is Storey.BASE and end.at is EndsAt.OTHER_BACKS and end.other is not None:
+            return end.other.name
+    return ""
+
+
 def _filler_width(
-    item: Filler, width_mm: float, beyond: Sequence[Beyond], row: Row, tolerances: Tolerances, step_mm: float
+    item: Filler,
+    width_mm: float,
+    beyond: Sequence[Beyond],
+    behind: str,
+    row: Row,
+    tolerances: Tolerances,
+    step_mm: float,
 ) -> FillerWidth:
     narrow_mm, wide_mm = visible_mm(width_mm, beyond)
     where = _where(width_mm, beyond)
     shows = f"Over the heights measured it shows {where}." if beyond else "No side wall beside it is measured."
     shown_step_mm = CUT_STEP_MM if item.scribed else step_mm
+    cut: Figure | None = None
     if item.scribed:
         # A strip is cut from whole mm, never narrower than it must be.
         cut_mm = float(math.ceil(wide_mm + tolerances.scribe_mm - SAME_SPOT_MM))
         scribe = text_mm(tolerances.scribe_mm, step_mm)
         cut = figure(cut_mm, CUT_STEP_MM, f"Its widest, {text_mm(wide_mm, step_mm)}, and {scribe} to scribe.")
-        words = f"cut from {cut.text} or more and scribed to the wall"
+        cut_words, words = "cut from", f"cut from {cut.text} or more and scribed to the wall"
+    elif behind:
+        # Not scribed and out of sight: room for play, not a strip.
+        cut_words, words = "stays open", f"a space behind {behind}, not scribed: nothing is cut for it"
     else:
         cut = figure(wide_mm, step_mm, "Its width; it is not scribed.")
-        words = "not scribed"
+        cut_words, words = "cut to", f"cut to {cut.text}, not scribed"
     return FillerWidth(
         item.id,
         item.name,
         figure(width_mm, step_mm, _width_why(item, row)),
         figure(narrow_mm, shown_step_mm, shows),
         figure(wide_mm, shown_step_mm, shows),
+        cut_words,
         cut,
-        f"{item.name}: {f'{where}; ' if beyond else ''}{words}.{_rod_words(width_mm, wide_mm, step_mm)}",
+        f"{item.name}: {f'{where}; ' if beyond else ''}{words}.{_rod_words(width_mm, narrow_mm, wide_mm, step_mm)}",
     )
 
 
-def _rod_words(width_mm: float, wide_mm: float, step_mm: float) -> str:
-    """Why the rod has another width than shows: the side wall lies off the mark."""
-    width = text_mm(width_mm, step_mm)
-    if width == text_mm(wide_mm, step_mm):
+def _rod_words(width_mm: float, narrow_mm: float, wide_mm: float, step_mm: float) -> str:
+    """Why the rod has another width than shows: the side wall lies off the mark, and how far."""
+    width, off = text_mm(width_mm, step_mm), [text_mm(mm - width_mm, step_mm) for mm in (narrow_mm, wide_mm)]
+    if off == ["0", "0"]:
         return ""
-    return f" On the rod it takes {width}, up to the mark; the wall lies beyond it."
+    away = off[0] if off[0] == off[1] else f"{off[0]} to {off[1]}"
+    return f" On the rod it takes {width}, up to the mark; the wall lies {away} beyond it."
 
 
 def _where(width_mm: float, beyond: Sequence[Beyond]) -> str:

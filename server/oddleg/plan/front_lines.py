@@ -147,6 +147,8 @@ def _line(
         left_mm, right_mm = one.span
         ends = [laid.back_mm + laid.slope * x_mm for x_mm in (left_mm, right_mm)]
         why = "From the wall as drawn: it is not read." if laid.slope else "The job's void: the wall is not read."
+        if one.wall is None:
+            why = "The job's void: the run stands free of walls."
         narrow, wide = (figure(pick(ends), step_mm, why) for pick in (min, max))
     return FrontLine(
         one.run,
@@ -179,6 +181,9 @@ def _void(void_mm: float, point: WallPoint, step_mm: float) -> Figure:
 
 
 def _words(one: _Run, laid: Laid, how: str) -> str:
+    if one.wall is None and not one.standing:
+        free = "Free-standing: backs lie where they are drawn"
+        return f"{free}, turned with the runs that it meets ({how})." if laid.slope else f"{free}."
     if not one.standing:
         base = "The wall is not read: backs lie the job's void from the wall as drawn"
         return f"{base}, turned with the runs that it meets ({how})." if laid.slope else f"{base}."

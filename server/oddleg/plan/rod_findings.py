@@ -276,13 +276,19 @@ def wide_findings(run: Run, row: Row, ends: RunEnds, job: Job) -> Iterator[Findi
             f"{run.name}, {item.name}",
             f"Beside the wall {item.name} {'is' if sure else 'may be'} up to {text_mm(said_mm, step_mm)} wide, "
             f"{amount.text} more than the {text_mm(limit_mm, step_mm)} that it may be.",
-            "Close it with a filler, or even the wall out there."
+            _closed(item, text_mm(certain_mm, step_mm))
             if sure
             else "Measure how far each side wall lies from its mark: then it is known which of them it is.",
             "the filler's greatest width" if isinstance(item, Filler) else "the appliance's sheet, front and back",
             amount,
             (run.id, item.id),
         )
+
+
+def _closed(item: ApplianceBay | Filler, shown: str) -> str:
+    if isinstance(item, Filler):
+        return f"Make {item.name} {shown} wide there if it may be, move the anchor, or even the wall out there."
+    return "Close it with a filler, or even the wall out there."
 
 
 def _bay_greatest_mm(bay: ApplianceBay, job: Job) -> float:

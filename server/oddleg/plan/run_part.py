@@ -66,6 +66,7 @@ def _rod_part(rod: Rod) -> Part:
                 "width": figure_part(one.width),
                 "narrow": figure_part(one.narrow),
                 "wide": figure_part(one.wide),
+                "cut_words": one.cut_words,
                 "cut_from": figure_part(one.cut_from),
                 "words": one.words,
             }

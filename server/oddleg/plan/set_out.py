@@ -36,15 +36,17 @@ class RodMark:
 
 @dataclass(frozen=True)
 class FillerWidth:
-    """What a filler shows and is cut from. `narrow`, `wide`: least and greatest visible width over the heights
-    measured; `cut_from`: the strip to start from, scribe allowance included."""
+    """What a filler shows and is cut from. `width`: between its marks on the rod; `narrow`, `wide`: least and greatest
+    visible width over the heights measured. `cut_from`: the strip to start from, scribe allowance included (`cut_words`
+    "cut from"), or its width where it is not scribed ("cut to"); None for a space that "stays open"."""
 
     item: str
     name: str
     width: Figure
     narrow: Figure
     wide: Figure
-    cut_from: Figure
+    cut_words: str
+    cut_from: Figure | None
     words: str
 
 

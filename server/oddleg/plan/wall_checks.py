@@ -220,7 +220,7 @@ def _unread(
     run_id: str,
 ) -> Finding | None:
     there = [
-        one.name
+        one
         for one in stations
         if left.x_mm <= one.x_mm <= right.x_mm
         and any((spot := at.get((one.id, height))) and spot.wall_mm is None for height in heights)
@@ -228,14 +228,20 @@ def _unread(
     if not there:
         return None
     words = listed([HEIGHT_WORDS[height] for height in heights])
-    where = left.name if left is right else f"{left.name} to {right.name}"
-    stretch = f"{text_mm(left.x_mm)} to {text_mm(right.x_mm)}" if left is not right else f"at {text_mm(left.x_mm)}"
+    if len(there) == 1:
+        where = there[0].name
+        place = f"at {where} ({text_mm(there[0].x_mm)} from the zero)"
+        doubted = "there" if left is right else f"from {text_mm(left.x_mm)} to {text_mm(right.x_mm)}"
+    else:
+        where = f"{left.name} to {right.name}"
+        place = f"from {where} ({text_mm(left.x_mm)} to {text_mm(right.x_mm)} from the zero)"
+        doubted = "there"
     return Finding(
         "wall.not_read",
         Severity.WARN,
         f"{where}, {run}",
-        f"The wall is not read {words} from {where} ({stretch} from the zero): what it does there nobody knows.",
-        f"Read {named(there)} {words}.",
+        f"The wall is not read {words} {place}: what it does {doubted} nobody knows.",
+        f"Read {named([one.name for one in there])} {words}.",
         "wall stations every so far along the run, a value of the job",
         figure(right.x_mm - left.x_mm),
         (run_id,),

@@ -80,7 +80,7 @@ def _short(job: Job, room: Room, line: FrontLine, needed: Figure, short_mm: floa
         Severity.WARN if line.read else Severity.NOTE,
         line.run.name,
         f"The worktop needs {needed.text}{covered}; a {text_mm(top.depth_mm, step_mm)} board is {short} short{where}."
-        + ("" if line.read else " The wall is not read yet: this rests on the job's void."),
+        + ("" if line.read or line.run.wall is None else " The wall is not read yet: this rests on the job's void."),
         f"{words[0].upper()}{words[1:]}.",
         "void, carcass, front and overhang together, less what is covered",
         figure(short_mm, step_mm),
