@@ -153,7 +153,12 @@ def _job_part(plan: Plan, revision: int) -> Part:
                         "id": run.id,
                         "name": run.name,
                         "units": [
-                            {"id": one.item.id, "number": numbers[one.item.id], "name": one.item.name}
+                            {
+                                "id": one.item.id,
+                                "number": numbers[one.item.id],
+                                "name": one.item.name,
+                                "width_mm": one.item.width_mm,
+                            }
                             for one in room.placed
                             if one.run.id == run.id and one.item.id in numbers
                         ],
