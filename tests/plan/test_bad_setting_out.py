@@ -198,7 +198,7 @@ def test_with_a_filler_in_it_what_is_missing_counts_its_least():
 
 def test_wall_units_that_exceed_the_opening_are_told_beside_what_stands():
     found = shown(document(unit("a", 3000), hung("b", 3020)))
-    assert told(found, "rod.too_long")["wrong"] == "In Sink run what hangs is 20 longer than the room for it."
+    assert told(found, "rod.too_long")["wrong"] == "What hangs is 20 longer than the room for it."
 
 
 def test_the_narrowest_measured_opening_is_what_they_exceed():
@@ -392,3 +392,18 @@ def test_an_opening_hardly_wider_than_a_hand_is_taken_as_measured():
     """FP: 3000 of units in a measured 50."""
     found = shown(document(*FIVE), payload("opening", "sink-run", {"height": "floor", "depth": "back"}, 50))
     assert told(found, "rod.too_long")["amount"]["mm"] == 3000 - 50 and "50" in marks(found)
+
+
+def test_a_reading_out_by_metres_does_not_turn_the_line_of_backs_but_stops():
+    """FP: the last of six places comes out 500 where it is 100: over its chord to the fifth the line would turn by
+    400 in 600, but it lies on the highest points: from 0 at 0 to 400 at 3000, 133.3 per metre."""
+    found = shown(WITH_BATTEN, line(stands_off_mm=600), *read_all(lambda x, height: 600 - 400 * (x == 3000)))
+    one = told(found, "front_line.too_steep")
+    assert one["amount"]["text"] == "133.3" and one["place"] == "Sink run" and "left as drawn" in one["wrong"]
+    assert "read them again" in one["cure"] and marks(found)[-1] == "3000"
+    assert found["run/sink-run"]["lines"][0]["least_void"]["text"] == "12", "the void is kept all the same"
+
+
+def test_a_wall_that_runs_8_in_a_hundred_off_its_line_is_followed():
+    found = shown(WITH_BATTEN, line(stands_off_mm=600), *read_all(lambda x, height: 600 - x / 12.5))
+    assert "front_line.too_steep" not in rules(found) and found["run/sink-run"]["lines"][0]["waste"]["text"] == "0"

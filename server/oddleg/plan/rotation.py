@@ -21,6 +21,8 @@ DRAWN_DEG = 45.0
 # Over a run of this length corners of a closed ring may be out by this much before a finding asks for new readings.
 RING_MM, RING_LENGTH_MM = 2.0, 4000.0
 SAME_SLOPE = 1e-9
+# A line of backs that is turned by more to what it was drawn along follows no wall, but a reading that is wrong (ours).
+GREATEST_SLOPE = 0.1
 
 
 @dataclass(frozen=True)
@@ -162,10 +164,30 @@ def _settle(
             how = f"{listed(names)}, square to each other, lie where they waste least depth"
     else:
         slope, how = 0.0, ""
+    turned = bool(fixed or read)
+    drawn = max(abs(offset) for _, offset in group.runs)
+    steepest = max((abs(slope + offset) for _, offset in group.runs), default=0.0)
+    if turned and steepest > GREATEST_SLOPE + drawn:
+        found.tell(group.runs[0][0], _too_steep(names or [run.name for run, _, _ in fixed], steepest, group))
+        turned, how = False, "what was read would turn it too far, so that it lies as drawn"
     for run, offset in group.runs:
-        turned = bool(fixed or read)
         found.slopes[run.id] = slope + offset if turned else 0.0
         found.how[run.id] = how
+
+
+def _too_steep(names: Sequence[str], steepest: float, group: Group) -> Finding:
+    return Finding(
+        "front_line.too_steep",
+        Severity.STOP,
+        listed(names),
+        f"What was read would turn the line of backs by {shown_mm(1000 * steepest)} per metre, more than "
+        f"{shown_mm(1000 * GREATEST_SLOPE)}: no wall runs so far off the line it is drawn along, so a reading is "
+        "wrong. The line is left as drawn.",
+        "Look at the places that stand out or back most, read them again and undo what is wrong.",
+        "ours: more than 1 in 10 is no wall",
+        figure(1000 * steepest, DIFFERENCE_STEP_MM),
+        tuple(run.id for run, _ in group.runs),
+    )
 
 
 def _tell_circle(found: Rotation, group: Group) -> None:
