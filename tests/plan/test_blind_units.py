@@ -60,6 +60,8 @@ def test_the_void_at_the_corner_counts_not_that_of_the_whole_run():
     walls = (here.wall(room.runs[0]), here.wall(room.runs[1], ((-575.0, -10.0), (425.0, -10.0), (1000.0, 0.0), (2000.0, 0.0), (2425.0, -10.0))))
     (unit,), findings = units(room, walls)
     assert unit.offset.mm == pytest.approx(45.0, abs=0.2) and unit.stands.mm == pytest.approx(45.0, abs=0.2)
+    assert "off the wall of Side run or more at batten height, where it stands out most; it then uses" in unit.words
+    assert unit.stands.why.startswith("From the other wall's face at batten height, where it stands out most")
     assert findings == ()
 
 

@@ -72,6 +72,17 @@ def test_joints_never_go_below_nought():
     assert fit.likely.mm == pytest.approx(11 * 0.25 + math.sqrt(11 * 0.25**2))
 
 
+def test_the_words_of_what_is_likely_lead_to_its_figure():
+    """12 x +-0.5, 11 joints of 0 to 0.5, tape 1: 2.75 + sqrt(3 + 0.6875 + 1) = 2.75 + 2.165 = 4.915. FP"""
+    (fit,) = fit_of(twelve(opening_mm=3602.0))
+    assert fit.likely.mm == pytest.approx(4.915, abs=0.001)
+    assert fit.likely.why.endswith(
+        "11 × 0.25 = 2.75, and sizes, joints and tape either way √(12 × 0.5² + 11 × 0.25² + 1²) = 2.17; together 4.92."
+    )
+    (bare,) = fit_of(twelve(opening_mm=3602.0), **NO_PLAY)
+    assert bare.likely.why == "Sizes and tape either way: √(12 × 0.5²) = 1.73."
+
+
 def test_the_worst_case_comes_first_and_a_filler_makes_it_certain():
     """Space 3650 less 3600 and a filler of 45 at least: 5 to spare, 6 + 5.5 + 1 = 12.5 at worst: 7.5 short of certain."""
     (fit,) = fit_of(twelve(filler(least_mm=45.0), opening_mm=3650.0))

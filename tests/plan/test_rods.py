@@ -127,7 +127,7 @@ def test_the_other_run_takes_its_void_of_this_one():
     rod = corner(carcass("a"), EndsAt.OTHER_BACKS, 22.0)
     assert rod.opening.mm == 4000 - 22 and rod.right_mm == 3978
     assert "less 22 to the line of backs of b-run" in rod.opening.why
-    assert rod.end_words[1] == "The end mark lies on the line of backs of b-run, 22 from the plaster of its wall."
+    assert rod.end_words[1] == "The end mark lies on the line of backs of b-run, 22 from the plaster of its wall at batten height."
 
 
 def test_the_other_run_takes_void_and_depth_where_this_one_stops_at_its_fronts():
@@ -172,10 +172,10 @@ def test_too_much_says_how_much_and_what_would_cure_it():
     )  # fmt: skip
     found = finding(rod_of(one), "rod.too_long")
     assert found.severity is Severity.STOP and found.amount.mm == pytest.approx(20)
-    assert found.wrong == "In Run A what is right of the anchor is 20 longer than the room for it."
+    assert found.wrong == "What is right of the anchor is 20 longer than the room for it."
     assert found.cure == "Move the anchor 20 to the left: the fillers there can give it."
     whole = finding(rod_of(between_walls(carcass("a", 3100.0), opening_mm=3000.0)), "rod.too_long")
-    assert whole.wrong == "In Run A what stands is 100 longer than the room for it."
+    assert whole.wrong == "What stands is 100 longer than the room for it."
     assert whole.cure.startswith("Take 100 out")
     assert rod_of(between_walls(carcass("a", 3100.0), opening_mm=3000.0)).left_over.mm == -100
 

@@ -175,6 +175,9 @@ def test_nothing_that_is_skipped_blocks():
     found = surveyed(GoodEnough("room"), closing=False)
     said = [one for one in found.rooms[0].findings if one.rule == "survey.skipped"]
     assert {one.severity for one in said} == {Severity.NOTE} and len(said) == 3
+    assert [one.cure.split(",")[0] for one in said] == [
+        "Read nail again while set-up one still stands", "Check laser between two pegs or two walls", "Read the stations in between",
+    ]  # fmt: skip
     assert not [one for one in found.rooms[0].levels.findings if one.severity is Severity.STOP]
     assert found.rooms[0].datum.least is not None
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from oddleg.job import Carcass, Job, Room
 
 from .corner import BlindUnit
-from .corner_arms import Lines, arms, void_behind_mm
+from .corner_arms import Lines, arms, void_behind
 from .corner_post import ids_of, post_cure
 from .figure import figure, text_mm
 from .finding import Finding, Severity
@@ -16,6 +16,7 @@ from .meeting_runs import Arm
 from .rod import Placed
 from .set_out import Rod
 from .wall import Wall
+from .wall_profile import HEIGHT_WORDS
 
 
 def blind_units(
@@ -65,7 +66,7 @@ def _unit(
     item, step_mm, play_mm = one.item, job.rounding_mm, job.tolerances.play_mm
     assert isinstance(item, Carcass)
     met = across(one, own, other) or nearest(one, other) or Across(other.deepest_mm(), 0.0, 0.0, other.run.name)
-    void_mm = void_behind_mm(other, own.front_mm(one) or item.depth_mm, not one.stands, walls, lines)
+    void_mm, height = void_behind(other, own.front_mm(one) or item.depth_mm, not one.stands, walls, lines)
     clear_mm = void_mm + met.total_mm + play_mm
     needed_mm = max(clear_mm - item.blind_mm, 0.0)
     stands_mm = own.near_far_mm(one)[0] + void_mm
@@ -81,7 +82,9 @@ def _unit(
         f"{shown(met.handle_mm)} + play {shown(play_mm)} = {shown(clear_mm)} from the wall of {other.run.name}"
     )
     offset = figure(needed_mm, step_mm, f"{sums[0].upper()}{sums[1:]}, less its blind part {shown(item.blind_mm)}.")
-    stands = figure(stands_mm, step_mm, "From the other wall's face where it stands out most, as the rod sets it out.")
+    at_height = "" if height is None else f" {HEIGHT_WORDS[height]}, where it stands out most"
+    stands_why = f"From the other wall's face{at_height or ' where it stands out most'}, as the rod sets it out."
+    stands = figure(stands_mm, step_mm, stands_why)
     uses = figure(
         item.width_mm + needed_mm, step_mm, f"Its width {shown(item.width_mm)} and the {offset.text} it is off."
     )
@@ -92,8 +95,8 @@ def _unit(
         + (f" and {shown(short_mm)} that stand behind the other run's fronts." if short_mm > SAME_MM else "."),
     )
     words = (
-        f"Set it {offset.text} off the wall of {other.run.name} or more; it then uses {uses.text} of the run. "
-        f"The rod sets it {stands.text} off. {reach.text} clear to reach in by."
+        f"Set it {offset.text} off the wall of {other.run.name} or more{at_height}; it then uses {uses.text} of the "
+        f"run. The rod sets it {stands.text} off. {reach.text} clear to reach in by."
     )
     unit = BlindUnit(item.id, item.name, own.run.id, offset, uses, reach, words, stands)
     if short_mm <= SAME_MM:

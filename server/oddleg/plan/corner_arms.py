@@ -66,8 +66,15 @@ def _from_mm(rod: Rod, other: Run, side: str, crossed_mm: float) -> float:
 
 
 def void_behind_mm(arm: Arm, deep_mm: float, hangs: bool, walls: Sequence[Wall], lines: Lines) -> float:
+    return void_behind(arm, deep_mm, hangs, walls, lines)[0]
+
+
+def void_behind(
+    arm: Arm, deep_mm: float, hangs: bool, walls: Sequence[Wall], lines: Lines
+) -> tuple[float, WallHeight | None]:
     """The least void between the wall of a run and its line of backs (of what stands) along the first `deep_mm` from
-    the corner, at the heights of what stands or of what hangs; where nothing is read there, the least of the run."""
+    the corner, at the heights of what stands or of what hangs, and at which of them; where nothing is read there, the
+    least of the run, and None."""
     stands, hung = lines[arm.run.id]
     wall = next((one for one in walls if one.run.id == arm.run.id), None)
     ends = [arm.from_mm, arm.from_mm + (deep_mm if arm.side == "left" else -deep_mm)]
@@ -77,9 +84,9 @@ def void_behind_mm(arm: Arm, deep_mm: float, hangs: bool, walls: Sequence[Wall],
         points = wall_points(wall, height)
         near = [wall_at(points, x_mm, READ_REACH_MM) for x_mm in (left_mm, right_mm)]
         for point in (*points_behind(points, [(left_mm, right_mm)]), *(one for one in near if one is not None)):
-            voids.append(stands.back_at(point.x_mm) - point.y_mm)
+            voids.append((stands.back_at(point.x_mm) - point.y_mm, height))
     if voids:
-        return min(voids)
+        return min(voids, key=lambda one: one[0])
     if hangs and hung is not None:
-        return hung.least_void.mm - (hung.set_out.void_mm - stands.set_out.void_mm)
-    return stands.least_void.mm
+        return hung.least_void.mm - (hung.set_out.void_mm - stands.set_out.void_mm), None
+    return stands.least_void.mm, None

@@ -7,6 +7,7 @@ opens and never closes below nought, so it adds half of what it may open on aver
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -183,9 +184,26 @@ def _spread(job: Job, items: Sequence[Item], widths: dict[str, Entry], openings:
         half_mm,
         shift_mm,
         f"All at once: {', '.join(parts)}.",
-        f"The root of the sum of squares of {', '.join(parts)}; a joint never goes below nought, so half of each "
-        f"is added, {text_mm(middle_mm, step_mm)}.",
+        _why_likely(within_mm, joints, half_joint_mm, tape_mm, middle_mm, half_mm),
         why_shift,
+    )
+
+
+def _why_likely(
+    within_mm: Sequence[float], joints: int, half_joint_mm: float, tape_mm: float, middle_mm: float, half_mm: float
+) -> str:
+    """The sum as it is reckoned, so that anybody can do it again."""
+    squares = Counter(mm for mm in within_mm if mm)
+    terms = [f"{number} × {text_mm(mm, 0.01)}²" for mm, number in sorted(squares.items(), reverse=True)]
+    terms += [f"{joints} × {text_mm(half_joint_mm, 0.01)}²"] if joints and half_joint_mm else []
+    terms += [f"{text_mm(tape_mm, 0.01)}²"] if tape_mm else []
+    root = f"√({' + '.join(terms) or '0'}) = {text_mm(half_mm, 0.01)}"
+    if not (joints and half_joint_mm):
+        return f"Sizes and tape either way: {root}."
+    return (
+        f"A joint opens and never closes below nought, so each adds half its range on average and half either way: "
+        f"{joints} × {text_mm(half_joint_mm, 0.01)} = {text_mm(middle_mm, 0.01)}, and sizes, joints and tape either "
+        f"way {root}; together {text_mm(middle_mm + half_mm, 0.01)}."
     )
 
 

@@ -242,7 +242,9 @@ def end_words(ends: RunEnds, step_mm: float) -> tuple[str, ...]:
 def _end_words(end: End, ends: RunEnds, step_mm: float) -> str:
     mark = MARK_WORDS[end.side]
     if end.other is not None:
-        known = "" if ends.opening_mm is None else f", {text_mm(end.taken_mm, step_mm)} from the plaster of its wall"
+        height = HEIGHT_WORDS[WallHeight.BATTEN if ends.narrowest is None else ends.narrowest.height]
+        known = f", {text_mm(end.taken_mm, step_mm)} from the plaster of its wall {height}"
+        known = "" if ends.opening_mm is None else known
         return f"The {mark} lies on the {LINE_WORDS[end.at]} of {end.other.name}{known}.{_hung_words(end, step_mm)}"
     if end.at is EndsAt.OPEN:
         return ""

@@ -160,7 +160,7 @@ def side_findings(job: Job, run: Run, row: Row, name: str, ends: RunEnds) -> Ite
         if not side.bounded:
             continue
         whole = row.first == row.last and (row.first == 0 if word == "right" else row.first == len(row.items))
-        here = f"In {run.name} {ROW_WORDS[name]}" if whole else f"In {run.name} what is {word} of the anchor"
+        here = ROW_WORDS[name].capitalize() if whole else f"What is {word} of the anchor"
         if side.excess_mm > SAME_SPOT_MM:
             yield _too_long(run, side, other, word, here, step_mm)
         elif side.short_mm > SAME_SPOT_MM:
