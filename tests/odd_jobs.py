@@ -222,7 +222,7 @@ def wall_payloads(draw, job, run):
                 value = draw(mm(0, 20000, 100, 98, 103, 97.5, 100)) + (moved_mm if x_mm > 700 else 0)
                 place = draw(one_of(wall_station_id(run, x_mm), wall_station_id(run, x_mm), wall_station_id(run, x_mm), f"{run.id}-own", wall_station_id(run, x_mm + 5)))
                 proud = draw(st.integers(0, 9)) == 0
-                sent.append(payload("wall_reading", place, {"line": line, "height": height, "side": "proud" if proud else None, "name": f"spot {abs(x_mm):g}", "x_mm": x_mm}, min(value, 20000)))
+                sent.append(payload("wall_reading", place, {"line": line, "height": height, "side": "proud" if proud else None, "name": f"spot {abs(x_mm):.0f}", "x_mm": x_mm}, min(value, 20000)))
                 if proud:
                     sent[-1]["value"] = decimal_text(-parsed(sent[-1]["raw"], "mm"))
     return sent

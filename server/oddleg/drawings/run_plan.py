@@ -337,6 +337,7 @@ def _alt(set_out: RunSetOut, rows: Sequence[_Row], rounding_mm: float, tags: Map
         for x, void_mm in row.voids:
             words.append(f"At {text_mm(x, rounding_mm)} the void is {text_mm(void_mm, rounding_mm)}.")
         for one in row.fixings:
-            packed = "not read" if one.packing is None else f"{one.packing.text} ({one.packs})"
+            packed = "not read" if one.packing is None else one.packing.text
+            packed += f" ({one.packs})" if one.packs else ""
             words.append(f"Fixing {one.number} at {one.at.text}: packing {packed}.")
     return " ".join(words)
