@@ -152,6 +152,7 @@ SIDE_RUN = [
                 "width_mm": 400,
                 "height_mm": 50,
                 "source": "the fridge's sheet (invented)",
+                "up_mm": 50,
             }
         ],
     },

@@ -103,6 +103,6 @@ def cut_out():
     first, second, third = pieces()
     cuts = (
         CutOut(PlinthCutKind.NOTCH, "dish", figure(100.0), figure(560.0), figure(40.0), "notch at the top edge for dishwasher bay, from its sheet"),
-        CutOut(PlinthCutKind.GRILLE, "fridge", figure(800.0), figure(400.0), figure(60.0), "grille in the board for tall fridge, from its sheet"),
+        CutOut(PlinthCutKind.GRILLE, "fridge", figure(800.0), figure(400.0), figure(60.0), "grille in the board for tall fridge, from its sheet", figure(50.0)),
     )  # fmt: skip
     return plinth((first, second, dataclasses.replace(third, cuts=cuts)))

@@ -94,6 +94,7 @@ WRONG = [
     ({"batten": {"lies_in": "wall"}}, "0.batten.lies_in", "void, recess"),
     ({"opening_mm": 0}, "0.opening_mm", "allowed: 1 to 20000"),
     ({"items": [{**SINK, "blind_mm": 800}]}, "0.items.0.blind_mm", "less than its width, 800"),
+    ({"items": [{**SINK, "plinth_cuts": [{"kind": "notch", "left_mm": 0, "width_mm": 100, "height_mm": 20, "up_mm": 20}]}]}, "0.items.0.plinth_cuts.0.up_mm", "top edge"),
     ({"items": [{**SINK, "plinth_cuts": [{"kind": "notch", "left_mm": 700, "width_mm": 101, "height_mm": 20}]}]}, "0.items.0.plinth_cuts", "right edge"),
     ({"items": [{**SINK, "front": {"moves": "slides"}}]}, "0.items.0.front.moves", "door, drawer, flap"),
     ({"cornice": {"overhang_mm": -1}}, "0.cornice.overhang_mm", "out of range"),

@@ -141,7 +141,7 @@ def test_notches_and_grilles_lie_at_their_places_along_the_piece():
 def test_cuts_are_told_in_words_too():
     alt = drawn(plinths.cut_out())["piece-3"].alt
     assert "Notch at the top edge for dishwasher bay, from its sheet: 560 wide, 40 high, at 100." in alt
-    assert "Grille in the board for tall fridge, from its sheet: 400 wide, 60 high, at 800." in alt
+    assert "Grille in the board for tall fridge, from its sheet: 400 wide, 60 high, at 800, 50 up from the foot." in alt
 
 
 @pytest.mark.parametrize("of", [plinths.plinth, plinths.cut_out])

@@ -16,8 +16,8 @@ def notch(left_mm=0.0, width_mm=600.0, height_mm=40.0):
     return PlinthCut(PlinthCutKind.NOTCH, left_mm, width_mm, height_mm, "the dishwasher's sheet")
 
 
-def grille(left_mm=100.0, width_mm=400.0, height_mm=60.0):
-    return PlinthCut(PlinthCutKind.GRILLE, left_mm, width_mm, height_mm)
+def grille(left_mm=100.0, width_mm=400.0, height_mm=60.0, up_mm=40.0):
+    return PlinthCut(PlinthCutKind.GRILLE, left_mm, width_mm, height_mm, up_mm=up_mm)
 
 
 def between_walls(*items, board=BOARD):
@@ -54,6 +54,19 @@ def test_a_piece_that_starts_at_a_recess_counts_from_there():
     assert places(pieces)[0] == [("grille", 50, 400, 60)] and places(pieces)[1:] == [[], []]
 
 
+def test_a_grille_lies_as_high_over_the_foot_as_its_sheet_says():
+    pieces, findings = made(room_of(run_of(unit("a", plinth_cuts=(grille(),))), board=BOARD))
+    assert pieces[0].cuts[0].up.text == "40" and not [one for one in findings if one.rule == "plinth.grille_height"]
+    pieces, findings = made(room_of(run_of(unit("a", plinth_cuts=(grille(up_mm=None),))), board=BOARD))
+    assert pieces[0].cuts[0].up is None and "how high up is not given" in pieces[0].cuts[0].words
+    (told,) = [one for one in findings if one.rule == "plinth.grille_height"]
+    assert told.severity == "note"
+    # FP: 100 up and 60 high goes to 160, and no board is higher than 150.
+    _, findings = made(room_of(run_of(unit("a", plinth_cuts=(grille(up_mm=100.0),))), board=BOARD))
+    (told,) = [one for one in findings if one.rule == "plinth.cut_too_high"]
+    assert "goes to 160 (100 up and 60 high)" in told.wrong
+
+
 def test_a_grille_for_a_built_in_appliance_is_asked_of_its_sheet():
     """Trap 48: ventilation is a constraint from the appliance's own sheet."""
     fridge = dataclasses.replace(machine(1780.0, ApplianceSeat.IN_CARCASS), built_in=True, name="fridge")
@@ -78,7 +91,7 @@ def test_a_cut_as_high_as_the_board_there_would_part_it():
     3000: cut 138 at the left, 126 at the right; over the last unit, 2400 to 3000, 128.4 to 126."""
     items = [unit(name) for name in "abcd"]
     rising = floor_of(surface(falling(-12, 3000)))
-    fits, parts = (unit("e", plinth_cuts=(grille(0.0, 600.0, height_mm),)) for height_mm in (125.0, 126.0))
+    fits, parts = (unit("e", plinth_cuts=(grille(0.0, 600.0, height_mm, 0.0),)) for height_mm in (125.0, 126.0))
     assert rules(made(between_walls(*items, fits), rising, 860.0)[1]) == []
     (wrong,) = made(between_walls(*items, parts), rising, 860.0)[1]
     assert (wrong.rule, wrong.severity) == ("plinth.cut_too_high", "stop") and wrong.amount.mm == pytest.approx(0)

@@ -94,6 +94,6 @@ def test_forty_pieces_flow_over_the_pages():
 
 def test_notches_and_grilles_stand_in_the_list_and_their_piece_is_drawn():
     text = " ".join(pages_of(plinths.cut_out()))
-    assert "Grille in the board for tall fridge, from its sheet: 400 wide, 60 high, 800 from the left end." in text
+    assert "Grille in the board for tall fridge, from its sheet: 400 wide, 60 high, 800 from the left end, its lower edge 50 up from the foot." in text
     assert "Where each goes, and each that is ripped or cut out" in text
     assert text.count("goes in uncut") == 1

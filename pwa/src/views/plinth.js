@@ -63,7 +63,8 @@ function large(part, one, before, after) {
 const cuts = (one) => html`<h3>Cut out of it</h3><dl class="pairs">${one.cuts.map((cut) => {
   const name = `P${one.number}, ${cut.kind}`;
   return html`<dt>${cut.words}</dt><dd>at ${fig(cut.at, { name: `${name}: from the left end`, size: "big" })},
-    ${fig(cut.width, { name: `${name}: width` })} wide, ${fig(cut.height, { name: `${name}: height`, unit: "mm" })} high</dd>`;
+    ${fig(cut.width, { name: `${name}: width` })} wide, ${fig(cut.height, { name: `${name}: height`, unit: "mm" })} high${cut.up
+      ? html`, lower edge ${fig(cut.up, { name: `${name}: up from the foot` })} up from the foot` : nothing}</dd>`;
 })}</dl>`;
 
 const turn = (one, word) => (one ? html`<button class="btn" type="button" @click=${on("view", { piece: one.id })}>${word}: P${one.number}</button>` : nothing);

@@ -161,6 +161,12 @@ class PlinthCutRecord(Record):
     width_mm = size()
     height_mm = board()
     source = Text(0)
+    up_mm = Number(0, 300, allow_none=True)
+
+    def clashes(self, made: PlinthCut) -> dict[str, str]:
+        if made.kind is PlinthCutKind.NOTCH and made.up_mm is not None:
+            return {"up_mm": "A notch lies at the plinth's top edge, so it has no height of its own; give null here."}
+        return {}
 
 
 class TrimRecord(Record):

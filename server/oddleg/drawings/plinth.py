@@ -147,6 +147,10 @@ def _cut_outs(piece: PlinthPiece, left_mm: float, top_mm: float, scale: float) -
             y_mm = top_mm + 1.4
             marks.append(rectangle(x1, y_mm, x2, y_mm + GRILLE_MM, "item"))
             marks += [Line(x1, y_mm + GRILLE_MM * i / 3, x2, y_mm + GRILLE_MM * i / 3, "hair") for i in (1, 2)]
+            up = "" if cut.up is None else f"{cut.up.text} up"
+            half_mm = text_width_mm(up, SMALL_MM) / 2
+            if up and x2 - x1 > 2 * half_mm + 1.0:
+                marks.append(Text((x1 + x2) / 2, y_mm + GRILLE_MM, up, SMALL_MM, "middle", halo=True))
     return marks
 
 
@@ -237,7 +241,10 @@ def _under_words(piece: PlinthPiece, plinth: RoomPlinth, factor: int | None) -> 
 
 def cut_out_words(cut: CutOut) -> str:
     """A notch or grille as it is marked out: kind, place, size, what for."""
-    return f"{cut.words[0].upper()}{cut.words[1:]}: {cut.width.text} wide, {cut.height.text} high, at {cut.at.text}."
+    up = "" if cut.up is None else f", {cut.up.text} up from the foot"
+    return (
+        f"{cut.words[0].upper()}{cut.words[1:]}: {cut.width.text} wide, {cut.height.text} high, at {cut.at.text}{up}."
+    )
 
 
 def _cut_of(piece: PlinthPiece, stock: str) -> str:

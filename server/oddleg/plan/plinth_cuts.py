@@ -20,7 +20,8 @@ SOURCE = "the appliance's own sheet"
 @dataclass(frozen=True)
 class CutOut:
     """A notch at the top edge or a grille in a piece of plinth. `at`: its left edge from the piece's left end, facing
-    it. `words`: what it is for and from which sheet."""
+    it. `up`: from the board's foot to a grille's lower edge, None where that is not known, and for a notch. `words`: what
+    it is for and from which sheet."""
 
     kind: PlinthCutKind
     item: str
@@ -28,6 +29,7 @@ class CutOut:
     width: Figure
     height: Figure
     words: str
+    up: Figure | None = None
 
 
 def cut_outs(
@@ -61,17 +63,18 @@ def cut_outs(
                 )
             )
         least_mm = min(height_mm(start_mm), height_mm(stop_mm))
-        if cut.height_mm >= least_mm - SAME_MM:
+        reaches_mm = cut.height_mm + (cut.up_mm or 0.0)
+        if reaches_mm >= least_mm - SAME_MM:
             findings.append(
                 Finding(
                     "plinth.cut_too_high",
                     Severity.STOP,
                     place,
-                    f"The {what} for {placed.item.name} is {text_mm(cut.height_mm, step_mm)} high, and the board only "
-                    f"{text_mm(least_mm, step_mm)} there: it would part it.",
+                    f"The {what} for {placed.item.name} {_reach_words(cut, step_mm)}, and the board is only "
+                    f"{text_mm(least_mm, step_mm)} high there: it would part it.",
                     "Read the sheet again; ask for another grille or a higher datum, or leave the plinth out there.",
                     sheet,
-                    figure(cut.height_mm - least_mm, step_mm, "Height of the cut less that of the board."),
+                    figure(reaches_mm - least_mm, step_mm, "Height that the cut goes to less that of the board."),
                     concerns,
                 )
             )
@@ -80,13 +83,26 @@ def cut_outs(
             f"left end; {text_mm(cut.left_mm, step_mm)} from its edge, as {sheet} says."
         )
         where = "at the top edge" if cut.kind is PlinthCutKind.NOTCH else "in the board"
+        if cut.kind is PlinthCutKind.GRILLE and cut.up_mm is None:
+            where += ", how high up is not given,"
+            findings.append(
+                Finding(
+                    "plinth.grille_height",
+                    Severity.NOTE,
+                    place,
+                    f"How high the {what} for {placed.item.name} goes is not given: nobody can cut it.",
+                    "Read on its sheet how far its lower edge lies up from the plinth's foot, and put it into the job.",
+                    sheet,
+                    concerns=concerns,
+                )
+            )
         words = f"{what} {where} for {placed.item.name}, from {sheet}"
         width, height = (
             figure(size_mm, step_mm, f"As {sheet} says.") for size_mm in (stop_mm - start_mm, cut.height_mm)
         )
-        made.append(
-            (start_mm, stop_mm, CutOut(cut.kind, placed.item.id, figure(start_mm, step_mm, why), width, height, words))
-        )
+        up = None if cut.up_mm is None else figure(cut.up_mm, step_mm, f"From the board's foot, as {sheet} says.")
+        at = figure(start_mm, step_mm, why)
+        made.append((start_mm, stop_mm, CutOut(cut.kind, placed.item.id, at, width, height, words, up)))
     made.sort(key=lambda spot: spot[:2])
     if any(after[0] < before[1] - SAME_MM for before, after in pairwise(made)):
         findings.append(
@@ -101,6 +117,13 @@ def cut_outs(
             )
         )
     return tuple(cut for _, _, cut in made), findings
+
+
+def _reach_words(cut: PlinthCut, step_mm: float) -> str:
+    high = text_mm(cut.height_mm, step_mm)
+    if not cut.up_mm:
+        return f"is {high} high"
+    return f"goes to {text_mm(cut.up_mm + cut.height_mm, step_mm)} ({text_mm(cut.up_mm, step_mm)} up and {high} high)"
 
 
 def _cuts(over: Sequence[Placed]) -> Iterator[tuple[Placed, PlinthCut]]:

@@ -93,6 +93,7 @@ def _piece_part(one: PlinthPiece) -> Part:
                 "at": figure_part(cut.at),
                 "width": figure_part(cut.width),
                 "height": figure_part(cut.height),
+                "up": figure_part(cut.up),
                 "words": cut.words,
             }
             for cut in one.cuts

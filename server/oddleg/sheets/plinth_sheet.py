@@ -55,7 +55,7 @@ def _piece(one: Part) -> dict[str, Any]:
         "profile": ", ".join(f"{spot['height']['text']} at {spot['at']['text']}" for spot in one["profile"]),
         "cuts": [
             f"{cut['words'][0].upper()}{cut['words'][1:]}: {cut['width']['text']} wide, {cut['height']['text']} high, "
-            f"{cut['at']['text']} from the left end."
+            f"{cut['at']['text']} from the left end{_up(cut)}."
             for cut in one["cuts"]
         ],
         "length": one["length"]["text"],
@@ -77,3 +77,7 @@ def _panel(one: Part) -> dict[str, Any]:
         "scribe": one["scribe"]["text"],
         "stands_on": one["stands_on"],
     }
+
+
+def _up(cut: Part) -> str:
+    return "" if cut["up"] is None else f", its lower edge {cut['up']['text']} up from the foot"
