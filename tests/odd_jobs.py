@@ -85,7 +85,7 @@ def items(draw, id):
                  "to_floor": draw(st.booleans()), "set_on": draw(one_of("finished_floor", "what_is_there"))}  # fmt: skip
     elif kind == "filler":
         least_mm, greatest_mm = draw(st.tuples(mm(0, 20000, 0, 20, 40), mm(0, 20000, 0, 60, 100)).map(sorted))
-        made |= {"width_mm": draw(mm(0, 20000, 0, 50)), "least_mm": least_mm, "greatest_mm": greatest_mm,
+        made |= {"width_mm": min(max(draw(mm(0, 20000, 0, 50)), least_mm), greatest_mm), "least_mm": least_mm, "greatest_mm": greatest_mm,
                  "scribed": draw(st.booleans()), "share": draw(mm(0, 1000, 0, 1, 1, 2))}  # fmt: skip
     elif kind == "post":
         made |= {"width_mm": draw(mm(1, 20000, 65)), "to_floor": draw(st.booleans())}
@@ -136,7 +136,7 @@ def runs(draw, number, bearing_deg, at_mm):
     if run["wall"] is not None and draw(st.integers(0, 2)):
         run["batten"] = {"thickness_mm": draw(mm(1, 300, 20)), "height_mm": draw(mm(1, 300, 45)), "stock_mm": draw(mm(100, 20000, 2400)),
                          "spacing_mm": draw(mm(50, 5000, 600)), "end_mm": draw(mm(0, 49, 40)), "lies_in": draw(one_of("void", "recess")),
-                         "supports_mm": draw(st.lists(mm(-1000, 5000, 400, 800, 1200), max_size=4, unique=True))}  # fmt: skip
+                         "supports_mm": draw(st.lists(mm(0, min(5000, run["opening_mm"] or 5000)), max_size=4, unique=True))}  # fmt: skip
     for name in ("cornice", "light_rail"):
         if draw(st.integers(0, 3)) == 0:
             run[name] = {"overhang_mm": draw(mm(0, 500, 0, 20)), "returns": draw(st.booleans())}
@@ -179,7 +179,7 @@ def documents(draw):
         "walls": [{"id": id, "name": f"{id} wall", "points": [{"x_mm": x, "y_mm": y} for x, y in line]}
                   for id, line in (("north", ((0, 0), (4000, 0))), ("east", ((4000, 0), (4000, 3000))))],
         "worktop": {"thickness_mm": draw(mm(1, 300, 30)), "build_up_mm": draw(mm(0, 300, 0)), "depth_mm": draw(mm(1, 20000, 600)),
-                    "stock_depths_mm": draw(one_of([], [600, 650, 900])), "overhang_mm": draw(mm(0, 1000, 20)), "cover_mm": draw(mm(0, 300, 0, 12))},
+                    "stock_depths_mm": draw(one_of([600], [600, 650, 900])), "overhang_mm": draw(mm(0, 1000, 20)), "cover_mm": draw(mm(0, 300, 0, 12))},
         "wall_units": {"tops_in_line": draw(st.booleans()), "clear_over_top_mm": draw(mm(0, 5000, 500)), "rail_below_top_mm": draw(perhaps(mm(0, 5000, 40)))},
         "stations": [{"id": "over", "name": "over", "x_mm": 300, "y_mm": 300, "surface": "overhead"}], "runs": of_runs,
         "height_limits": [{"id": "ceiling", "name": "ceiling", "height_of": "tall_top", "bound": "at_most", "level_mm": low_mm}] if draw(st.booleans()) else [],

@@ -89,6 +89,8 @@ WRONG = [
     ({"front_line": {"line": "square", "run": "bar"}}, "0.front_line.run", "no run bar"),
     ({"front_line": {"line": "square", "run": "sink-run"}}, "0.front_line.run", "let one of them be free"),
     ({"batten": {"end_mm": 500, "stock_mm": 1000}}, "0.batten.end_mm", "less than half"),
+    ({"opening_mm": 2600, "batten": {"supports_mm": [400, 2700]}}, "0.batten", "2700 lies beyond"),
+    ({"items": [SINK, {"made_as": "filler", "id": "f", "name": "strip", "width_mm": 20, "least_mm": 30, "greatest_mm": 80}]}, "0.items.1.width_mm", "strip is drawn 20 wide, and may be 30 to 80"),
     ({"batten": {"supports_mm": [400, 800, 400]}}, "0.batten.supports_mm", "twice"),
     ({"batten": {}, "wall": None}, "0.batten", "nothing to fix a batten to"),
     ({"batten": {"lies_in": "wall"}}, "0.batten.lies_in", "void, recess"),

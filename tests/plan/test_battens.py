@@ -191,7 +191,7 @@ def test_what_stands_out_at_batten_height_takes_packing_there():
 
 
 def test_a_wall_that_is_not_read_at_batten_height_gives_fixings_without_packing():
-    found = laid(wall(with_batten(run()), worktop=LEVEL))
+    found = laid(wall(with_batten(run(void_mm=20.0), thickness_mm=20.0), worktop=LEVEL))
     assert [one.packing for one in found.fixings] == [None] * 3 and found.least is None
     assert rules(found.findings) == ["batten.unread"]
 
@@ -215,6 +215,15 @@ def test_there_is_no_batten_for_an_island_or_where_the_job_names_none_or_nothing
     assert batten(sample.job(room), room, None, line, rod(line), None) is None
     empty = with_batten(sample.run(Gap("gap", "gap", 600.0)))
     assert laid(wall(empty, LEVEL)) is None
+
+
+def test_a_batten_thicker_than_the_void_is_told_before_the_wall_is_read():
+    """FP: 20 thick in a void of 15 is 5 too much where the wall touches the line."""
+    found = laid(wall(with_batten(run(void_mm=15.0), thickness_mm=20.0)))
+    told = finding(found.findings, "batten.thicker_than_void")
+    assert told.severity == "warn" and told.amount.text == "5" and told.cure.endswith("a void of 20 or more.")
+    fits = laid(wall(with_batten(run(void_mm=20.0), thickness_mm=20.0)))
+    assert rules(fits.findings) == ["batten.unread"]
 
 
 # Bays

@@ -138,7 +138,7 @@ class WorktopRecord(WithAssumed):
     build_up_mm = board(0)
     wanted_height_mm = size(allow_none=True)
     depth_mm = size()
-    stock_depths_mm = Listing(size(), greatest=50)
+    stock_depths_mm = Listing(size(), least=1, greatest=50)
     overhang_mm = Number(0, 1_000)
     cover_mm = Number(0, 300)
     assumed = Listing(Text(greatest=64), greatest=50)

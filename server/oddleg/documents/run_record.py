@@ -174,7 +174,13 @@ class FillerRecord(Record):
     storey = Choice(Storey)
 
     def clashes(self, made: Filler) -> dict[str, str]:
-        return reversed_limits(made, ("least_mm", "greatest_mm"))
+        found = reversed_limits(made, ("least_mm", "greatest_mm"))
+        if not found and not made.least_mm <= made.width_mm <= made.greatest_mm:
+            found["width_mm"] = (
+                f"{made.name} is drawn {made.width_mm:g} wide, and may be {made.least_mm:g} to {made.greatest_mm:g}; "
+                "put its width right, or its limits."
+            )
+        return found
 
 
 class PostRecord(Record):
@@ -268,4 +274,13 @@ class RunRecord(Record):
     def clashes(self, made: Run) -> dict[str, str]:
         if made.batten is not None and made.wall is None:
             return {"batten": "A run without a wall has nothing to fix a batten to; give null, or name its wall."}
+        if made.batten is not None and made.opening_mm is not None:
+            # In a corner the wall goes on to the left of the zero.
+            least_mm = 0.0 if made.left_end.run is None else -made.opening_mm
+            beyond = [x for x in made.batten.supports_mm if not least_mm <= x <= made.opening_mm]
+            if beyond:
+                return {
+                    "batten": f"In supports_mm, {beyond[0]:g} lies beyond {made.name}, which is {made.opening_mm:g} "
+                    "long; give the studs and patresses behind this run, from its zero."
+                }
         return {}

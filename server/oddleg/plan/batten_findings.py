@@ -112,6 +112,20 @@ def _unread(laid: Laid, fixings: Sequence[Fixing]) -> Iterator[Finding]:
         "Read the wall at batten height at each fixing and at both ends.",
         "packing follows from the wall behind the fixing",
     )
+    over_mm = laid.batten.thickness_mm - laid.forward_mm - laid.run.void_mm
+    if everywhere and over_mm > 0:
+        thick, void = text_mm(laid.batten.thickness_mm), text_mm(laid.run.void_mm)
+        recess = f" with the back recess {text_mm(laid.forward_mm)}" if laid.forward_mm else ""
+        yield _told(
+            laid,
+            "batten.thicker_than_void",
+            Severity.WARN,
+            f"The batten is {thick} thick and the void {void}{recess}: where the wall is nearest it has no room, "
+            "whatever is read.",
+            f"Take a thinner batten, or a void of {text_mm(laid.run.void_mm + over_mm)} or more.",
+            "the void is the least that is kept to the wall",
+            figure(over_mm, DIFFERENCE_STEP_MM, "Batten less void and recess."),
+        )
 
 
 def _packers(job: Job, laid: Laid, fixings: Sequence[Fixing]) -> Iterator[Finding]:
@@ -223,7 +237,7 @@ def _bay(job: Job, laid: Laid, bay: BayDepth) -> Iterator[Finding]:
             Severity.NOTE,
             f"The batten is cut out over {name}: its appliance wants {wants}, and in front of the batten there would "
             f"be {text_mm(bay.past_batten_mm, step_mm)} ({has} without it).",
-            "Hold the worktop there another way, as its maker allows: a cleat on each neighbour's side, or a rail between.",
+            "Hold the worktop there another way, as its maker allows: cleats on the neighbours' sides, or a rail.",
             "the appliance's own sheet",
             concerns=(item,),
         )

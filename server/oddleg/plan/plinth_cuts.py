@@ -20,7 +20,7 @@ SOURCE = "the appliance's own sheet"
 @dataclass(frozen=True)
 class CutOut:
     """A notch at the top edge or a grille in a piece of plinth. `at`: its left edge from the piece's left end, facing
-    it. `up`: from the board's foot to a grille's lower edge, None where that is not known, and for a notch. `words`: what
+    it. `up`: from the board's foot to a grille's lower edge, None where that is unknown, and for a notch. `words`: what
     it is for and from which sheet."""
 
     kind: PlinthCutKind
