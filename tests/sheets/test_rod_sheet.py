@@ -125,9 +125,23 @@ def test_a_stop_stands_before_the_marks_and_on_the_tiles():
     set_out = runs.set_out()
     stopped = replace(set_out, rod=replace(set_out.rod, findings=(runs.NOTE, stop)))
     text = text_of("rod", stopped)
-    assert text.index("STOP: Sink run") < text.index("Marks, in order of marking") < text.index("Note: Sink run")
+    box = text[: text.index("Marks, in order of marking")]
+    assert "STOP It is 12 too long." in box and "Choose a narrower unit." not in box and "Note" not in box
+    assert text.index("STOP: Sink run") < text.index("Note: Sink run") and "Choose a narrower unit." in text
     tiles = text_of("strip_a4", stopped)
     assert "Do not mark from these tiles yet: STOP: Sink run" in tiles and "Note:" not in tiles
+
+
+def test_a_run_that_stands_free_has_its_anchor_only_and_its_drawings_on_one_page():
+    plan = demo_hall.hall_plan()
+    pdf = pypdfium2.PdfDocument(sheet_pdf(plan, "rod-counter", SOURCE))
+    pages = [" ".join(page.get_textpage().get_text_bounded().split()) for page in pdf]
+    pdf.close()
+    box = pages[0][: pages[0].index("Marks, in order")]
+    assert box.endswith("It begins at the zero mark. ")
+    text = " ".join(pages)
+    assert "not read" not in text and "neither measured" not in text
+    assert any("Plan, Counter" in page and "Elevation, Counter" in page for page in pages)
 
 
 def test_a_run_without_items_says_so():

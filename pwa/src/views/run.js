@@ -156,7 +156,7 @@ function rod(one) {
       ...(one.left_over ? [{ label: "Left over", figure: one.left_over }] : []),
       ...one.offsets.map(({ words, offset }) => ({ label: words, figure: offset })),
     ])}
-    ${[one.opening ? "" : `Opening: ${one.opening_words}.`, one.anchor_words, ...one.end_words].filter(Boolean).map((words) => html`<p>${words}</p>`)}</section>`;
+    ${[one.opening || !one.opening_words ? "" : `Opening: ${one.opening_words}.`, one.anchor_words, ...one.end_words].filter(Boolean).map((words) => html`<p>${words}</p>`)}</section>`;
 }
 
 const fillers = (all) => (all.length

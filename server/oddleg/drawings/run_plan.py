@@ -303,6 +303,8 @@ def _items(
 def _row_words(row: _Row, named: bool) -> list[str]:
     line = row.line
     before = f"{row.name}: " if named else ""
+    if line.run.wall is None:
+        return [f"{before}{line.words}"]
     if not line.read or not row.voids:
         return [f"{before}Wall not read here; backs are drawn {line.least_void.text} off it. {line.words}"]
     return [
@@ -318,6 +320,8 @@ def _key(rows: Sequence[_Row]) -> str:
         if any(row.fixings for row in rows)
         else "Figures over the wall: the void."
     ]
+    if all(row.line.run.wall is None for row in rows):
+        words = []
     if len(read) > 0:
         words.append("The wall " + ", ".join(WALL_LOOKS[height][1] for height in read) + ".")
     if any(row.line.binding for row in rows):

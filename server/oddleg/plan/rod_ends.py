@@ -146,7 +146,9 @@ def run_ends(
     else:
         at = (WallHeight.BATTEN, OpeningDepth.BACK)
         opening_mm, narrowest = None, None
-        start = "neither measured nor drawn"
+        # A run that stands free of walls has no opening that anybody could measure.
+        free = run.wall is None and EndsAt.OPEN is run.left_end.at is run.right_end.at
+        start = "" if free else "neither measured nor drawn"
     beyond = _beyond(measured, opening_mm, gaps, corners)
     ends = []
     for side, corner in corners.items():

@@ -61,7 +61,8 @@ class Offset:
 @dataclass(frozen=True)
 class Rod:
     """One run set out. `run`: as set out (moved onto its front line). `left_mm`, `right_mm`: zero and end mark, in its
-    axes; `opening`: between them, None where neither measured nor drawn; `opening_words` say which it is.
+    axes; `opening`: between them, None where neither measured nor drawn; `opening_words` say which it is,
+    empty for a run that stands free.
     `anchor_words`: what is put where. `left_over`: what no filler takes, None where an end is open. `end_words`: how
     far each side wall lies from its mark. `hung_ends`: left and right, where what hangs ends in a corner. `beyond_mm`:
     left and right, the most that the plaster lies beyond the mark, at wall-unit height where it is read there, else at

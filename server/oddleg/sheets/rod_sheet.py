@@ -15,6 +15,8 @@ from .survey_sheet import finding_rows
 DRAWING_WIDTH_MM = 182.0
 # What is left of an upright A4 page under title block and heading.
 DRAWING_HEIGHT_MM = 228.0
+# What a drawing's heading takes, with the space over it.
+HEADING_MM = 14.0
 STOREYS = {"base": "What stands", "wall": "What hangs"}
 
 
@@ -23,6 +25,7 @@ def rod_content(plan: Plan, room: RoomPlan, run: RunSetOut, found: dict[str, Par
     part = found[name]
     rod, batten = part["rod"], part["batten"]
     drawn = run_drawings(plan.job, room, run, DRAWING_WIDTH_MM, DRAWING_HEIGHT_MM)
+    heights_mm = [one.height_mm + HEADING_MM for drawings in drawn.values() for one in drawings]
     marks = sorted(rod["marks"], key=lambda one: (one["order"] == 0, one["order"], one["from_left"]["mm"]))
     return {
         "run": part["name"],
@@ -49,12 +52,14 @@ def rod_content(plan: Plan, room: RoomPlan, run: RunSetOut, found: dict[str, Par
             for one in part["scribes"]
         ],
         "fits": [line for one in part["fits"] for line in (one["words"], one["chance_words"]) if line],
+        # Plan and elevation are read side by side, so they are kept on one page where one holds both.
+        "together": sum(heights_mm) <= DRAWING_HEIGHT_MM + HEADING_MM,
         "drawings": [
             {"title": one.title, "svg": svg(one, f"{field}-{number}")}
             for field, drawings in drawn.items()
             for number, one in enumerate(drawings)
         ],
-        "findings": finding_rows(plan, [name]),
+        "findings": [{**one, "short": _short(one, part["name"])} for one in finding_rows(plan, [name])],
     }
 
 
@@ -75,6 +80,12 @@ def strip_content(paper: str, plan: Plan, room: RoomPlan, run: RunSetOut, found:
         ],
         "findings": [one for one in finding_rows(plan, [f"run/{run.run.id}"]) if one["severity"] == "stop"],
     }
+
+
+def _short(one: dict[str, Any], run: str) -> str:
+    """Its first sentence, with its place where that is not the run itself."""
+    sentence = one["wrong"].split(". ")[0].rstrip(".")
+    return f"{sentence}." if one["place"] == run else f"{one['place']}: {sentence}."
 
 
 def _text(one: Part | None) -> str | None:
