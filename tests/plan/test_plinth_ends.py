@@ -109,3 +109,14 @@ def test_the_order_of_runs_in_a_u_changes_no_length():
     room = u_of((1800.0, 1200.0), 1500.0)
     turned = dataclasses.replace(room, runs=tuple(reversed(room.runs)))
     assert sorted(lengths(turned)) == pytest.approx(sorted(lengths(room)))
+
+
+def test_each_end_goes_by_the_wall_at_its_own_side():
+    """FP: 5 beyond the zero and 8 beyond the end mark at 600: from -5 to 608; where only the right one was measured, from
+    the zero."""
+    room = room_of(run_of(unit("a"), **AT_WALLS), board=BOARD)
+    both = plinth_wall_ends(set_out(room, beyond("left", 5.0), beyond("right", 8.0), run=(0.0, 600.0)))
+    assert (both["run", False].x_mm, both["run", True].x_mm) == (-5.0, 608.0)
+    assert "5 beyond the zero mark" in both["run", False].words and "8 beyond the end mark" in both["run", True].words
+    right = plinth_wall_ends(set_out(room, beyond("right", 8.0), run=(0.0, 600.0)))
+    assert (right["run", False].x_mm, right["run", True].x_mm) == (0.0, 608.0) and "measure it there" in right["run", False].words
