@@ -38,9 +38,12 @@ def worktop_joint(
     opens_mm, unsure_mm = depth_mm * abs(angle.cos), depth_mm * angle.give_or_take
     over = f"over the worktop's {shown_mm(depth_mm)}"
     if unsure_mm > limit_mm:
-        longer = _longer_sides(job, sides, unsure_mm / limit_mm, limit_mm / depth_mm, _wall_lengths_mm(room, meeting))
         cure = "The walls are too short to tell: square lines with the laser instead, or take the joint off a template."
-        if longer is not None:
+        if limit_mm <= 0:
+            cure = "No sides tell that a joint opens by nothing: let it open by some mm, or take it off a template."
+        elif longer := _longer_sides(
+            job, sides, unsure_mm / limit_mm, limit_mm / depth_mm, _wall_lengths_mm(room, meeting)
+        ):
             by = " by ".join(shown_mm(mm) for mm in longer)
             cure = f"Measure again with sides of {by} or longer, or take the joint off a template."
         words = (
