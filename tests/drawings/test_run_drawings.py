@@ -302,3 +302,12 @@ def test_no_leader_runs_through_a_label(found):
             if i != k and one.row > other.row:
                 # The leader of the one further out passes the rows nearer in.
                 assert not spans[k][0] < places[i] < spans[k][1]
+
+
+def test_no_name_of_a_feature_lies_on_the_line_of_the_anchor():
+    root = read(elevation(runs.set_out()))
+    lines = [float(one.get("x1")) for one in root.iter(f"{SVG}line") if one.get("class") == "anchor-line"]
+    names = [one for group in root.iter(f"{SVG}g") if group.get("class") == "feature" for one in group.iter(f"{SVG}text")]
+    boxes = [text_box(one) for one in names]
+    assert lines and boxes
+    assert not [(x, box) for x in lines for box in boxes if box[0] < x < box[2]]

@@ -185,3 +185,15 @@ def test_no_text_of_a_tile_is_too_small_clipped_or_on_another(paper, widths):
             if a[0] < b[2] - 0.2 and b[0] < a[2] - 0.2 and a[1] < b[3] - 0.2 and b[1] < a[3] - 0.2
         ]
         assert met == []
+
+
+def test_a_tile_ends_in_a_line_of_its_own_look_and_no_mark_strikes_a_figure_of_the_scale_through():
+    for tile in strip_tiles(runs.set_out(), "a4"):
+        root = read(tile)
+        (end,) = [one for one in root.iter() if one.get("class") == "tile-end"]
+        assert end.get("x1") == end.get("x2") and float(end.get("x1")) == pytest.approx(PAPERS["a4"].start_mm + PAPERS["a4"].step_mm)
+        assert "end of tile" in texts(root)
+        order = list(root.iter())
+        marks = [n for n, one in enumerate(order) if one.get("class") == "mark"]
+        scale = [n for n, one in enumerate(order) if one.get("class") == "ink halo" and one.get("text-anchor") == "middle"]
+        assert scale and max(marks) < min(scale)

@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from oddleg.job import ApplianceBay, Gap
 from oddleg.plan import RoomPlan
@@ -20,7 +21,7 @@ from oddleg.plan.rod import Placed
 from .corner_fronts import Sight, closed_front, opened_front
 from .corner_triangle import triangle_marks
 from .lettering import CROSSES, SMALL_MM, Area, Page, lines_at_most, paragraph, text_width_mm, wrapped
-from .primitives import Drawing, Group, Line, Mark, Polygon, Text
+from .primitives import Drawing, Group, Line, Mark, Polygon, Polyline, Text
 from .room_plan import PHONE_WIDTH_MM
 
 MARGIN_MM = 3.0
@@ -125,11 +126,12 @@ def _plan(
         told = next((each for each in beside.fronts if front is not None and each.item == front.item.id), None)
         if front is not None and told is not None:
             opened += opened_front(sight, arm, front, "dashed" if told.opens else "alarm-hair")
+    page.keep_clear(_along(opened))
     marks += opened
     for arm in met:
         marks.append(Line(*sight.at(arm, 0.0, 0.0), *sight.at(arm, shown[arm.side], 0.0), "accent-line"))
     for (x_mm, spot_y_mm), words in strips:
-        marks += page.label(x_mm, spot_y_mm, 0.8, [(words, False)], SMALL_MM)
+        marks += page.label(x_mm, spot_y_mm, 0.8, [(words, False)], SMALL_MM, backed=True)
     return marks, bottom_mm + 2.0
 
 
@@ -202,11 +204,29 @@ def _unit(sight: Sight, arm: Arm, one: Placed, number: str, more: Sequence[tuple
         if 2 * half_mm <= room_mm:
             texts.append(Text(middle_mm, base_mm, text, SMALL_MM, "middle", bold, css))
             page.keep_clear([Area(middle_mm - half_mm, base_mm - SMALL_MM, middle_mm + half_mm, base_mm + 0.8)])
+    page.keep_clear(_along([shape]))
     for mark in front:
         if isinstance(mark, Polygon):
             at_x, at_y = [x for x, _ in mark.points_mm], [y for _, y in mark.points_mm]
             page.keep_clear([Area(min(at_x), min(at_y), max(at_x), max(at_y))], CROSSES)
     return [Group((shape, *front, *texts), "unit", (("item", one.item.id),), one.item.name)]
+
+
+def _along(marks: Sequence[Mark]) -> list[Area]:
+    """Thin areas along the edges of shapes, for labels to keep off."""
+    found = []
+    for mark in marks:
+        if isinstance(mark, Polygon):
+            ends = list(zip(mark.points_mm, (*mark.points_mm[1:], mark.points_mm[0]), strict=True))
+        elif isinstance(mark, Polyline):
+            ends = list(pairwise(mark.points_mm))
+        elif isinstance(mark, Line):
+            ends = [((mark.x1_mm, mark.y1_mm), (mark.x2_mm, mark.y2_mm))]
+        else:
+            continue
+        for (x1, y1), (x2, y2) in ends:
+            found.append(Area(min(x1, x2) - 0.3, min(y1, y2) - 0.3, max(x1, x2) + 0.3, max(y1, y2) + 0.3))
+    return found
 
 
 def _alt(corner: Corner, beside: Beside) -> str:

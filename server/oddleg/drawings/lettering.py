@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
 
-from .primitives import Line, Mark, Text
+from .primitives import Line, Mark, Text, rectangle
 
 FONTS = Path(__file__).parent / "fonts"
 FAMILY = "Atkinson Hyperlegible"
@@ -175,8 +175,10 @@ class Page:
         lines: Sequence[tuple[str, bool]],
         size_mm: float,
         css: str = "ink",
+        backed: bool = False,
     ) -> list[Mark]:
-        """The lines (text, bold) beside a spot of that radius; where they stand off, a thin line leads back to it."""
+        """The lines (text, bold) beside a spot of that radius; where they stand off, a thin line leads back to it.
+        `backed`: on a patch of paper where they lie over something, since a halo leaves lines between words."""
         width_mm = max(text_width_mm(text, size_mm, bold) for text, bold in lines)
         height_mm = size_mm * (CAP_HEIGHT + 1.1 * (len(lines) - 1))
         page = Area(0.5, 0.5, self.width_mm - 0.5, self.height_mm - 0.5)
@@ -218,6 +220,8 @@ class Page:
             -1: ("end", area.right_mm - 0.3),
         }[across]
         marks: list[Mark] = []
+        if backed and any(area.shared_mm2(other) > 0 for other, _ in near):
+            marks.append(rectangle(area.left_mm, area.top_mm, area.right_mm, area.bottom_mm, "paper"))
         if led_mm > 0:
             near_x = min(max(x_mm, area.left_mm), area.right_mm)
             near_y = min(max(y_mm, area.top_mm), area.bottom_mm)

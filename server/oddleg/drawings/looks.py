@@ -39,6 +39,7 @@ LOOKS = {
     "anchor-line": Look(stroke=ACCENT, width_mm=0.3, dash="3 0.8 0.5 0.8"),
     "thin": Look(stroke=INK, width_mm=0.25),
     "dashed": Look(stroke=INK, width_mm=0.25, dash="1.2 0.8"),
+    "tile-end": Look(stroke=INK, width_mm=0.25, dash="4 1 0.5 1"),
     "dotted": Look(stroke=INK, width_mm=0.3, dash="0.3 0.9"),
     "line": Look(stroke=INK, width_mm=0.4),
     "heavy": Look(stroke=INK, width_mm=0.9),

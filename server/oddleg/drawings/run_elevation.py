@@ -21,6 +21,8 @@ OVER_MM = 4.0
 BETWEEN_MM = 5.0
 # A feature that would be drawn smaller than this is shown by a sign.
 LEAST_FEATURE_MM = 2.4
+# In a feature drawn smaller than this there is no room for its name.
+LEAST_NAMED_MM = 12.0
 # How far down an item its tag may stand, best first.
 TAG_SHARES = (0.5, 0.3, 0.7, 0.2, 0.8)
 
@@ -145,16 +147,16 @@ def _stretch(
     for found, row_mm, up in ((narrow[0], top_mm - 1.0, True), (narrow[1], bottom_mm + 1.4, False)):
         beside = [(x_mm, view.down(top_mm, edge_mm), tag) for x_mm, edge_mm, tag in found]
         tags += tag_row(beside, row_mm, paper, up)
+    anchors = [stretch.at(x_mm) for x_mm in anchors_mm(view.set_out.rod) if stretch.holds(x_mm)]
+    page.keep_clear(Area(at_mm - 0.3, top_mm, at_mm + 0.3, bottom_mm) for at_mm in anchors)
     levels = _levels(view, stretch, top_mm, page)
     marks += [*shapes, *levels]
-    for one, shape, (x_mm, at_mm) in named:
-        words = page.label(x_mm, at_mm, 1.4, [(one.name, False)], SMALL_MM)
+    for at_mm in anchors:
+        marks.append(Line(at_mm, top_mm + 1.0, at_mm, bottom_mm, "anchor-line"))
+        marks.append(Polygon(((at_mm - 1.4, top_mm), (at_mm + 1.4, top_mm), (at_mm, top_mm + 2.4)), "accent"))
+    for one, shape, (x_mm, at_mm), radius_mm in named:
+        words = page.label(x_mm, at_mm, radius_mm, [(one.name, False)], SMALL_MM, backed=True)
         marks.append(Group((*shape, *words), "feature", (("feature", one.id),), one.name))
-    for x_mm in anchors_mm(view.set_out.rod):
-        if stretch.holds(x_mm):
-            at_mm = stretch.at(x_mm)
-            marks.append(Line(at_mm, top_mm + 1.0, at_mm, bottom_mm, "anchor-line"))
-            marks.append(Polygon(((at_mm - 1.4, top_mm), (at_mm + 1.4, top_mm), (at_mm, top_mm + 2.4)), "accent"))
     marks += tags
     y_mm = bottom_mm + (TAG_ROW_MM if narrow[1] else 0.6)
     for caption, ticks, bold in _lines(here["base"], ""):
@@ -245,6 +247,7 @@ def _levels(view: _View, stretch: Stretch, top_mm: float, page: Page) -> list[Ma
     datum_mm = view.down(top_mm, tall.top_mm)
     marks.append(Line(left_mm, datum_mm, right_mm, datum_mm, "accent-line"))
     page.keep_clear([Area(left_mm, datum_mm - 0.8, right_mm, datum_mm + 0.8)], CROSSES)
+    page.keep_clear([Area(left_mm, floor_mm - 0.6, right_mm, floor_mm + 0.6)])
     words = "datum" if view.datum is None or view.set_out.run.datum_offset_mm else f"datum {view.datum.text}"
     if view.set_out.run.datum_offset_mm:
         words = "this run's top"
@@ -267,8 +270,9 @@ def _on_wall(set_out: RunSetOut, datum: Figure | None) -> tuple[_OnWall, ...]:
 
 def _features(
     view: _View, stretch: Stretch, top_mm: float, page: Page
-) -> list[tuple[Feature, list[Mark], tuple[float, float]]]:
-    """Windows, sills, pipes and outlets, and where each one's name belongs; seen through what stands before them."""
+) -> list[tuple[Feature, list[Mark], tuple[float, float], float]]:
+    """Windows, sills, pipes and outlets, where each one's name belongs, and how far off that spot at least. They are
+    seen through what stands before them."""
     found = []
     for one in view.on_wall:
         from_mm, to_mm = max(one.left_mm, stretch.from_mm), min(one.right_mm, stretch.to_mm)
@@ -293,7 +297,10 @@ def _features(
             if one.feature.kind is FeatureKind.WINDOW:
                 shape.append(Line(left_mm, up_mm, right_mm, down_mm, "hair"))
                 shape.append(Line(left_mm, down_mm, right_mm, up_mm, "hair"))
-        found.append((one.feature, shape, (x_mm, y_mm)))
+        wide_mm = max(right_mm - left_mm, down_mm - up_mm)
+        # A name does not go into a shape so small: it stands beside it.
+        radius_mm = wide_mm / 2 if 2.8 < wide_mm < LEAST_NAMED_MM else 1.4
+        found.append((one.feature, shape, (x_mm, y_mm), radius_mm))
     return found
 
 

@@ -112,7 +112,7 @@ def _tile(set_out: RunSetOut, of: TilePaper, number: int, count: int, step: int)
     right_mm = of.start_mm + of.step_mm
     marks: list[Mark] = [
         Line(of.start_mm, 0.0, of.start_mm, height_mm, "thin"),
-        Line(right_mm, 0.0, right_mm, height_mm, "dashed"),
+        Line(right_mm, 0.0, right_mm, height_mm, "tile-end"),
         *_edge(of, start_mm, 0.0, 1),
         *_edge(of, start_mm, height_mm, -1),
     ]
@@ -125,7 +125,11 @@ def _tile(set_out: RunSetOut, of: TilePaper, number: int, count: int, step: int)
         marks.append(
             Polygon(((x_mm - 2.0, height_mm - 4.0), (x_mm + 2.0, height_mm - 4.0), (x_mm, height_mm)), "accent")
         )
+    # Over the marks, so that no line strikes a figure through.
+    marks += [*_scale_figures(of, start_mm, 0.0, 1), *_scale_figures(of, start_mm, height_mm, -1)]
     marks += _middle(set_out, of, number, count, start_mm, middle_mm)
+    end = Text(right_mm + 3.6, middle_mm + MIDDLE_MM / 2, "end of tile", SMALL_MM, "middle", turned=True)
+    marks.append(end)
     listed = [f"{one.name or one.title} at {one.figure}" for one, _ in (*over, *under)]
     alt = f"Tile {number} of {count}, full size. {tile_start(start_mm)}. Check bar {text_mm(of.step_mm)}. " + (
         f"On it: {'; '.join(listed)}." if listed else "No mark on it."
@@ -228,16 +232,23 @@ def _marked(entry: _Entry, label: _Label, x_mm: float, edge_mm: float, way: int)
 
 
 def _edge(of: TilePaper, start_mm: float, edge_mm: float, way: int) -> list[Mark]:
-    """An edge to lay the tape along: a line, a tick every 10 and the tape's figure every 50."""
+    """An edge to lay the tape along: a line and a tick every 10, longer every 50."""
     marks: list[Mark] = [Line(0.0, edge_mm, of.width_mm, edge_mm, "line")]
     for along in range(0, int(of.step_mm) + 1, 10):
         x_mm = of.start_mm + along
         fifty = (start_mm + along) % 50 == 0
         marks.append(Line(x_mm, edge_mm, x_mm, edge_mm + way * (FIFTY_MM if fifty else TICK_MM), "thin"))
-        if fifty:
-            base_mm = edge_mm + way * (FIFTY_MM + 0.8) + (SMALL_MM * CAP_HEIGHT if way > 0 else 0.0)
-            marks.append(Text(x_mm, base_mm, text_mm(start_mm + along), SMALL_MM, "middle", halo=True))
     return marks
+
+
+def _scale_figures(of: TilePaper, start_mm: float, edge_mm: float, way: int) -> list[Mark]:
+    """The tape's figure every 50."""
+    base_mm = edge_mm + way * (FIFTY_MM + 0.8) + (SMALL_MM * CAP_HEIGHT if way > 0 else 0.0)
+    return [
+        Text(of.start_mm + along, base_mm, text_mm(start_mm + along), SMALL_MM, "middle", halo=True)
+        for along in range(0, int(of.step_mm) + 1, 10)
+        if (start_mm + along) % 50 == 0
+    ]
 
 
 def _middle(set_out: RunSetOut, of: TilePaper, number: int, count: int, start_mm: float, top_mm: float) -> list[Mark]:

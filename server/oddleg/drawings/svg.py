@@ -9,6 +9,8 @@ from .looks import LOOKS, PAPER
 from .primitives import Circle, Drawing, Group, Line, Mark, Polygon, Polyline, RoomAxes, Text
 
 ESCAPES = {"&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;"}
+# Width of a halo in shares of the letters' size. A wider one eats letters where it is painted letter by letter.
+HALO = 0.25
 
 
 def svg(drawing: Drawing, id_prefix: str) -> str:
@@ -87,7 +89,7 @@ def _text_attributes(text: Text) -> list[tuple[str, str]]:
         attributes.append(("font-weight", "700"))
     attributes += [("class", f"{text.css} halo" if text.halo else text.css), *_look(text.css)]
     if text.halo:
-        attributes += [("stroke", PAPER), ("stroke-width", _number(text.size_mm * 0.25)), ("paint-order", "stroke")]
+        attributes += [("stroke", PAPER), ("stroke-width", _number(text.size_mm * HALO)), ("paint-order", "stroke")]
     return attributes
 
 
