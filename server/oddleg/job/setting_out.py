@@ -147,8 +147,8 @@ class PlinthCutKind(StrEnum):
 @dataclass(frozen=True)
 class PlinthCut:
     """What is cut out of the plinth in front of an item, from that item's appliance's sheet: a notch at its top edge (a
-    door's swing) or a grille (ventilation). `left_mm` from the item's left edge. `up_mm`: from the plinth's foot to a grille's lower
-    edge, None where the sheet's figure is not known yet, and for a notch."""
+    door's swing) or a grille (ventilation). `left_mm` from the item's left edge. `up_mm`: from the plinth's foot to a
+    grille's lower edge, None where the sheet's figure is not known yet, and for a notch."""
 
     kind: PlinthCutKind
     left_mm: float
