@@ -368,3 +368,16 @@ def test_nothing_in_any_field_of_any_kind_raises_anything_else(place, value):
     inner[path[-1]] = value
     with contextlib.suppress(PayloadError):
         read_payload(json.dumps(found).encode("utf-8", "surrogatepass"))
+
+
+@pytest.mark.parametrize("part", ["at", "shown", "data"])
+def test_a_part_that_is_missing_or_null_is_said_in_our_words(part):
+    whole = reading()
+    for changed in ({name: value for name, value in whole.items() if name != part}, {**whole, part: None}):
+        words = str(refused(changed))
+        assert "required field" not in words and "Field may" not in words and words.endswith(".")
+
+
+def test_several_wrongs_are_one_text_with_one_stop_at_its_end():
+    words = str(refused({**reading(), "job": "", "target": "", "replaces": ""}))
+    assert ".;" not in words and words.endswith(".") and words.count("; ") >= 2

@@ -8,7 +8,7 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import Any
 
-from marshmallow import ValidationError, fields
+from marshmallow import ValidationError
 
 from oddleg.job import (
     AddedStation,
@@ -26,7 +26,7 @@ from oddleg.job import (
 )
 
 from .entry_fields import Anything, Data, EntryKind, Moment, Typed, Uid, of_field, unit_field
-from .fields import Choice, Described, Kind, Number, Slug, Strict, Text
+from .fields import Choice, Described, Inside, Kind, Number, Slug, Strict, Text
 from .numbers import NumberError, parsed
 from .sizes import place
 from .wall_kinds import WALL_KINDS
@@ -72,11 +72,11 @@ class Schema1(Strict):
     job = Slug()
     kind = Text(greatest=64)
     target = Slug()
-    at = fields.Nested(At)
+    at = Inside(At)
     raw = Text(0, 400, allow_none=True)
     unit = unit_field(allow_none=True)
     value = Text(1, 400, allow_none=True)
-    shown = fields.Nested(Shown)
+    shown = Inside(Shown)
     replaces = Uid(allow_none=True)
     data = Anything(allow_none=True)
 
@@ -94,7 +94,7 @@ class SetUpData(Strict):
     instrument = Slug(allow_none=True)
     x_mm = place(allow_none=True)
     y_mm = place(allow_none=True)
-    line = fields.Nested(LineData, allow_none=True)
+    line = Inside(LineData, allow_none=True)
 
 
 class ReadingData(Strict):

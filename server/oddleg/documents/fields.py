@@ -22,7 +22,8 @@ WORDS = {"required": "This field is missing.", "null": "This must not be null."}
 
 
 def number_text(value: float) -> str:
-    return f"{value:.15g}"
+    """Without an exponent, which nobody types."""
+    return f"{value:.15g}" if abs(value) < 1e15 else f"{value:.0f}"
 
 
 def plain_number(value: float) -> int | float:
@@ -190,10 +191,14 @@ class Listing(fields.List):
         return {"type": "array", "items": described(self.inner), **limits}
 
 
-class Part(fields.Nested):
-    """A record within a record."""
+class Inside(fields.Nested):
+    """An object within an object."""
 
     default_error_messages = WORDS
+
+
+class Part(Inside):
+    """A record within a record."""
 
     def described(self) -> Described:
         return {"$ref": f"#/$defs/{self.nested.makes.__name__}"}

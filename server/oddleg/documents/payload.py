@@ -142,7 +142,8 @@ def typed(outer: Mapping[str, Any], known: EntryKind, undo: bool) -> Decimal | N
 
 def plainly(errors: Mapping[str, list[str]]) -> str:
     """Errors by path as one text of bounded length, for a fitter to read: it is shown on the phone."""
-    text = "; ".join(f"{called(path)}: {' '.join(texts)}" for path, texts in errors.items())
+    told = [f"{called(path)}: {' '.join(texts)}" for path, texts in errors.items()]
+    text = "; ".join([*(one.removesuffix(".") for one in told[:-1]), *told[-1:]])
     text = text[:1].upper() + text[1:]
     return text if len(text) <= 1000 else f"{text[:997]}..."
 
