@@ -6,6 +6,8 @@ from dataclasses import replace
 import pytest
 import sample_room as sample
 from datum_rooms import all_placed, floor_of, job_of, room_of, surface, unit
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from rod_runs import wall_of as wall_by_hand
 from sample_wall import BATTEN, FLOOR, STRING, WORKTOP, all_heights, faces, found, read, rules, run, wall_of, walls_of
 
@@ -213,3 +215,22 @@ def test_the_faces_of_a_wall_read_from_its_right_end_are_the_same():
     of_run = run(*[600.0] * 3)
     bodies = all_heights(of_run, 100.0, 97.0, 102.0, 100.0)
     assert faces(wall_of(of_run, bodies)) == faces(wall_of(of_run, bodies[::-1])) == {0.0: 0.0, 600.0: 3.0, 1200.0: -2.0, 1800.0: 0.0}
+
+
+def every_place(spots, values_mm, shift_mm):
+    """Said plainly: each index, held against each spot that was read again."""
+    seen, possible = {}, [True] * len(spots)
+    for index, spot in enumerate(spots):
+        earlier = seen.setdefault(spot, index)
+        differ_mm, half_mm = values_mm[index] - values_mm[earlier], abs(shift_mm) / 2 + 1e-9
+        for first_after in range(1, len(spots)) if earlier < index else ():
+            between = earlier < first_after <= index
+            possible[first_after] &= abs(differ_mm - shift_mm) <= half_mm if between else abs(differ_mm) <= half_mm
+    return [index for index in range(1, len(spots)) if possible[index]]
+
+
+@settings(derandomize=True, deadline=None, max_examples=200)
+@given(st.lists(st.tuples(st.integers(0, 4), st.sampled_from([100.0, 103.0, 106.0, 108.0])), max_size=14), st.sampled_from([6.0, -6.0, 3.0, 0.0]))
+def test_where_a_line_may_have_moved_is_what_every_place_tried_by_itself_gives(shots, shift_mm):
+    spots, values = [spot for spot, _ in shots], [value for _, value in shots]
+    assert knock_places(spots, values, shift_mm) == every_place(spots, values, shift_mm)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Sequence
+from itertools import accumulate
 
 _HAIR_MM = 1e-9
 
@@ -13,15 +14,20 @@ def knock_places(spots: Sequence[Hashable], values_mm: Sequence[float], shift_mm
     A spot read twice says on which side of the move its readings lie: they differ by nearer the shift than nothing if
     it came in between, and by nearer nothing if both were taken on one side.
     """
-
     seen: dict[Hashable, int] = {}
-    possible = [True] * len(spots)
+    # A move between `least` and `greatest`, and in none of the stretches between whose ends the count goes up and down.
+    least, greatest = 1, len(spots) - 1
+    barred = [0] * (len(spots) + 1)
     for index, spot in enumerate(spots):
         earlier = seen.setdefault(spot, index)
         if earlier == index:
             continue
         differ_mm, half_mm = values_mm[index] - values_mm[earlier], abs(shift_mm) / 2 + _HAIR_MM
         in_between, on_one_side = abs(differ_mm - shift_mm) <= half_mm, abs(differ_mm) <= half_mm
-        for first_after in range(1, len(spots)):
-            possible[first_after] &= in_between if earlier < first_after <= index else on_one_side
-    return [index for index in range(1, len(spots)) if possible[index]]
+        if not on_one_side:
+            least, greatest = max(least, earlier + 1), min(greatest, index)
+        if not in_between:
+            barred[earlier + 1] += 1
+            barred[index + 1] -= 1
+    stretches = list(accumulate(barred))
+    return [index for index in range(least, greatest + 1) if stretches[index] == 0]
