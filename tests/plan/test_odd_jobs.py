@@ -56,7 +56,7 @@ def unsaid(run):
     least = {item.id: item.least_mm for item in run.run.items if isinstance(item, Filler) and item.share > 0}
     for filler in rod.fillers:
         narrow = rod.opening is not None and filler.item in least and filler.wide.mm < least[filler.item] - 1e-6
-        if narrow and not rules & {"rod.filler_narrow", "rod.too_long"}:
+        if narrow and not rules & {"rod.filler_narrow", "rod.too_long", "rod.mark_not_plumbed"}:
             yield f"{filler.item} is below its least"
 
 

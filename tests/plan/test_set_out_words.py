@@ -410,3 +410,14 @@ def test_packs_in_parts_of_a_mm_and_none_for_nothing():
     assert packed(5, (2.5,)) == (2.5, 2.5) and packed(7, (2.5,)) is None
     assert packed(0, (3.0,)) == () and packed(0, ()) == () and packed(4, (2.0, 3.0)) == (2.0, 2.0)
     assert packed(9, (1.0, 3.0, 6.0)) == (6.0, 3.0) and packed(9, (4.0, 5.0, 8.0, 1.0)) == (5.0, 4.0)
+
+
+def test_a_wall_that_comes_in_past_its_mark_leaves_no_room_for_a_strip_and_none_is_cut():
+    """FP: a strip that keeps 10, the wall 25 in front of the mark at worktop height, 4 at the floor."""
+    one = between_walls(carcass("a", 990.0), filler("f", 0.0, 100.0, width_mm=10.0, share=0.0), opening_mm=1000.0)
+    rod = rod_of(one, gaps=[("right", WORKTOP, FRONT, -25.0), ("right", FLOOR, FRONT, -14.0)])
+    (strip,) = rod.fillers
+    assert strip.cut_from is None and strip.cut_words == "no room" and strip.words.startswith("f: nothing just over the floor and at worktop height; no room for it")
+    assert finding(rod, "rod.mark_not_plumbed").amount.mm == 25
+    half = rod_of(one, gaps=[("right", WORKTOP, FRONT, -25.0), ("right", FLOOR, FRONT, 6.0)]).fillers[0]
+    assert half.words.startswith("f: 16 just over the floor, nothing at worktop height; cut from 21") and half.cut_from.mm == 10 + 6 + 5

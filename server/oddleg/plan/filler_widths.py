@@ -91,7 +91,9 @@ def _filler_width(
     shows = f"Over the heights measured it shows {where}." if beyond else "No side wall beside it is measured."
     shown_step_mm = CUT_STEP_MM if item.scribed else step_mm
     cut: Figure | None = None
-    if item.scribed:
+    if beyond and wide_mm < -SAME_SPOT_MM:
+        cut_words, words = "no room", "no room for it, since the wall comes in past the mark: nothing is cut for it"
+    elif item.scribed:
         # A strip is cut from whole mm, never narrower than it must be.
         cut_mm = float(math.ceil(wide_mm + tolerances.scribe_mm - SAME_SPOT_MM))
         scribe = text_mm(tolerances.scribe_mm, step_mm)
@@ -128,12 +130,17 @@ def _where(width_mm: float, beyond: Sequence[Beyond]) -> str:
     """What shows where, places that show the same together: "50 just over the floor, 58 at worktop height"."""
     places: dict[str, list[str]] = {}
     for one in beyond:
-        least, greatest = (text_mm(width_mm + mm, CUT_STEP_MM) for mm in (one.least_mm, one.greatest_mm))
+        least, greatest = (_strip(width_mm + mm) for mm in (one.least_mm, one.greatest_mm))
         shows = least if least == greatest else f"{least} to {greatest}"
         # Along the fronts is where a filler stands; a width taken elsewhere says so.
         where = "" if one.depth is OpeningDepth.FRONT else f", {DEPTH_WORDS[one.depth]}"
         places.setdefault(shows, []).append(f"{HEIGHT_WORDS[one.height]}{where}")
     return ", ".join(f"{shows} {listed(here)}" for shows, here in places.items())
+
+
+def _strip(shows_mm: float) -> str:
+    """No strip is less than nothing: how far a wall comes in past its mark is said of the mark."""
+    return "nothing" if shows_mm < -SAME_SPOT_MM else text_mm(shows_mm, CUT_STEP_MM)
 
 
 def _width_why(item: Filler, row: Row) -> str:
