@@ -44,6 +44,7 @@ from oddleg.job import (
     EndsAt,
     Feature,
     FeatureKind,
+    Front,
     FrontLineRule,
     Gap,
     LineIs,
@@ -403,6 +404,50 @@ def test_what_is_in_the_battens_way_is_a_warning():
     door = Feature("door", "side door", FeatureKind.DOOR, 600.0, 900.0)
     found = laid(with_batten(wall_run(void_mm=30.0, features=(door,))), LEVEL)
     assert of_findings(found.findings, "batten.opening").severity is Severity.WARN
+
+
+def test_a_run_lower_than_the_rooms_datum_has_its_batten_as_much_lower():
+    """FP: datum 875, the run 40 lower: the batten from 790 to 835; a pier up to 800 comes to it, one from 840 does not."""
+    for bottom_mm, top_mm, packing in ((0.0, 800.0, 20 - 5 - 12), (840.0, 900.0, 20 - 5)):
+        pier = Feature("pier", "pier", FeatureKind.OTHER, 300.0, 400.0, bottom_mm, top_mm, 12.0)
+        found = laid(with_batten(wall_run(void_mm=20.0, features=(pier,), datum_offset_mm=-40.0), thickness_mm=5.0), LEVEL)
+        assert found.least.mm == packing
+
+
+def test_a_wall_not_read_at_all_is_a_note_and_one_read_in_part_a_warning():
+    unread = of_findings(laid(with_batten(wall_run()), None).findings, "batten.unread")
+    partly = of_findings(laid(with_batten(wall_run(*wall_units(4), void_mm=30.0)), ((0.0, 0.0), (1200.0, 0.0))).findings, "batten.unread")
+    assert (unread.severity, partly.severity) == (Severity.NOTE, Severity.WARN)
+
+
+def test_a_pier_of_unknown_height_is_asked_for_without_a_caution_of_cables():
+    pier = Feature("pier", "pier", FeatureKind.OTHER, 300.0, 400.0, stands_out_mm=12.0)
+    socket = Feature("socket", "socket", FeatureKind.ELECTRIC, 700.0, 780.0)
+    alone = of_findings(laid(with_batten(wall_run(void_mm=30.0, features=(pier,))), LEVEL).findings, "batten.levels_unknown")
+    assert not alone.caution and alone.severity is Severity.NOTE and alone.source == ""
+    both = of_findings(laid(with_batten(wall_run(void_mm=30.0, features=(pier, socket))), LEVEL).findings, "batten.levels_unknown")
+    assert both.caution and "pier and socket" in both.wrong
+
+
+def test_a_batten_cut_out_for_a_machine_is_a_note():
+    assert of_findings(deep_bay(590.0).findings, "batten.cut_at_bay").severity is Severity.NOTE
+
+
+def test_a_machine_between_two_fronts_comes_out_to_the_further_one():
+    """FP: fronts of 20 and 40 beside it: void 30 + bay 560 + 40."""
+    machine = Appliance("machine", "machine", ApplianceSeat.UNDER_TOP, 820.0, least_depth_mm=640.0)
+    beside = (wall_units(1, prefix="thin")[0], ApplianceBay("bay", "bay", 600.0, 560.0, machine), *wall_units(1, prefix="thick", front=Front(thickness_mm=40.0)))
+    found = laid(with_batten(wall_run(*beside, void_mm=30.0), thickness_mm=10.0), ((0.0, 0.0), (1800.0, 0.0)))
+    assert of_findings(found.findings, "batten.appliance_proud").amount.mm == 640 - (30 + 560 + 40)
+
+
+def test_a_panel_is_scribed_to_a_wall_read_within_half_a_spacing_of_it_and_no_further():
+    panel = EndPanel("panel", "panel", 18.0, 580.0)
+    of_wall = wall(wall_run(panel, *wall_units()), ((309.0, 0.0), (900.0, 0.0)))
+    line, job = front_line_of(of_wall), sample.job(sample.room(of_wall.run))
+    assert len(panel_scribes(job, of_wall, line, rod_on(line))) == 1, "9 to 309 is 300"
+    further = wall(of_wall.run, ((309.1, 0.0), (900.0, 0.0)))
+    assert panel_scribes(job, further, front_line_of(further), rod_on(front_line_of(further))) == ()
 
 
 def test_packs_in_parts_of_a_mm_and_none_for_nothing():
