@@ -1,5 +1,6 @@
 """What rod, front line and batten say beside their figures: the right side, the right place, as grave as it is."""
 
+import math
 from dataclasses import replace
 
 import pytest
@@ -258,6 +259,26 @@ def test_an_end_in_a_corner_goes_by_the_nearest_height_at_which_the_other_wall_w
         assert rod.opening.mm == pytest.approx(4000 - 15 - back_mm), height
 
 
+@pytest.mark.parametrize("turned_deg", [30.0, 137.0, -90.0])
+def test_a_room_drawn_turned_lays_the_same_lines(turned_deg):
+    """A corner drawn 1.5 degrees off square, nothing measured of it; then the whole room turned."""
+    def slopes(by_deg):
+        window = replace(wall_run(*wall_units(prefix="window"), right_end=RunEnd(EndsAt.OTHER_BACKS, "side")), id="window", bearing_deg=by_deg)
+        side = replace(wall_run(*wall_units(prefix="side"), left_end=RunEnd(EndsAt.OTHER_FRONTS, "window")), id="side", bearing_deg=by_deg + 91.5)
+        lines = lines_of(wall(window, ((0.0, 0.0), (1200.0, 6.0))), runs=[window, side])
+        return [lines[id][0].slope for id in ("window", "side")]
+
+    assert slopes(turned_deg) == pytest.approx(slopes(0.0)) and slopes(0.0)[0] == pytest.approx(6 / 1200)
+    assert abs(slopes(0.0)[1] - slopes(0.0)[0]) == pytest.approx(math.tan(math.radians(1.5)))
+
+
+def test_an_end_mark_says_where_it_comes_from():
+    measured = mark(rod_of(between_walls(carcass("a"), opening_mm=3000.0), [(FLOOR, FRONT, 2990.0)]), "end")
+    assert measured.from_left.why.startswith("2990 measured just over the floor")
+    free = replace(between_walls(carcass("a")), right_end=RunEnd(EndsAt.OPEN))
+    assert mark(rod_of(free), "end").from_left.why.startswith("The last edge of the run")
+
+
 # The worktop over it.
 
 
@@ -273,6 +294,12 @@ def test_a_board_exactly_as_deep_as_is_needed_will_do():
     assert line.depth_needed.mm == 50 + 560 + 20 + 20
     assert told.severity is Severity.WARN and told.amount.mm == 650 - 600 and "take a board of 650 or 900" in told.cure.lower()
     assert worktop_told(depth_mm=650.0)[1] == []
+
+
+def test_a_worktop_before_a_wall_that_is_not_read_rests_on_the_jobs_void():
+    told = [one for one in front_line_of(wall(wall_run(void_mm=50.0)), worktop=Worktop(30.0)).findings if one.rule == "front_line.worktop_depth"]
+    assert [one.severity for one in told] == [Severity.NOTE] and "this rests on the job's void" in told[0].wrong
+    assert "rests on" not in worktop_told()[1][0].wrong
 
 
 def test_what_is_short_may_be_taken_off_the_overhang_only_if_there_is_as_much():
