@@ -208,3 +208,13 @@ def test_a_worktop_with_a_build_up_leaves_less_clear():
 def test_a_cooker_that_stands_beside_the_top_is_held_to_its_sheet():
     cooker = machine(900.0, ApplianceSeat.BESIDE_TOP, clear_above_mm=700.0)
     assert told(made(room(bay(cooker), hung(), wall_units=FREE)), "hood.too_low").amount.mm == 700 - 600
+
+
+def test_a_high_spot_of_the_floor_in_the_middle_of_the_way_counts():
+    """FP: a station 30 up at 350, 900, off every corner and middle of the way; the ceiling at 2400 there leaves 2370."""
+    bump = surface(lambda x, y: 30.0 if (x, y) == (350, 900) else 0.0, places=((0, 0), (3000, 0), (350, 900)))
+    of = made(room(tall()), 870.0, floor_of(bump), stations=(overhead("c", 300.0, 300.0),), levels=levels_of(c=2400.0))
+    assert of.tilt_ups[0].lowest.mm == 2400 - 30
+    off_it = surface(lambda x, y: 30.0 if (x, y) == (2500, 900) else 0.0, places=((0, 0), (3000, 0), (2500, 900)))
+    away = made(room(tall()), 870.0, floor_of(off_it), stations=(overhead("c", 300.0, 300.0),), levels=levels_of(c=2400.0))
+    assert away.tilt_ups[0].lowest.mm == 2400
