@@ -32,7 +32,7 @@ def mm(least, greatest, *usual):
 
 LEGS = st.fixed_dictionaries({
     "least_mm": one_of(60, 100, 150), "greatest_mm": one_of(180, 220), "reserve_mm": one_of(0, 5, 15),
-    "inset_side_mm": mm(0, 5000, 40), "inset_front_mm": mm(0, 5000, 60), "count": one_of(None, 4, 5, 6, 8),
+    "inset_side_mm": mm(0, 5000, 40), "inset_front_mm": mm(0, 5000, 60), "inset_back_mm": mm(0, 5000, 40), "count": one_of(None, 4, 5, 6, 8),
 })  # fmt: skip
 FRONT = st.fixed_dictionaries({
     "fit": one_of("overlay", "inset", "frame"), "thickness_mm": mm(1, 300, 20), "handle_projection_mm": mm(0, 5000, 0, 35),
@@ -57,7 +57,9 @@ def plinth_cuts(draw, width_mm):
     if draw(st.integers(0, 3)):
         return []
     left_mm = draw(mm(0, min(width_mm - 1, 4999))) if width_mm > 1 else 0
-    return [{"kind": draw(one_of("notch", "grille")), "left_mm": left_mm, "width_mm": max(1, (width_mm - left_mm) / 2), "height_mm": draw(mm(1, 300, 20, 100))}]
+    kind = draw(one_of("notch", "grille"))
+    up_mm = None if kind == "notch" else draw(perhaps(mm(0, 300, 30)))
+    return [{"kind": kind, "left_mm": left_mm, "width_mm": max(1, (width_mm - left_mm) / 2), "height_mm": draw(mm(1, 300, 20, 100)), "up_mm": up_mm}]
 
 
 @st.composite
@@ -65,12 +67,14 @@ def items(draw, id):
     kind = draw(one_of("carcass", "carcass", "carcass", "bay", "panel", "filler", "filler", "post", "open_unit", "gap"))
     made = {"made_as": kind, "id": id, "name": id.replace("-", " "), "storey": draw(STOREY)}
     hangs = made["storey"] == "wall"
+    if kind in ("carcass", "open_unit", "panel", "post"):
+        made["width_within_mm"] = draw(perhaps(mm(0, 20, 0.5)))
     width_mm = draw(mm(2, 20000, 300, 600, 800, 1200))
     if kind in ("carcass", "open_unit"):
         made |= {"width_mm": width_mm, "height_mm": draw(mm(1, 20000, 720, 2000)), "depth_mm": draw(mm(1, 20000, 320, 560))}
         made |= {"legs": None if hangs else draw(perhaps(LEGS, 3)), "plinth_recess_mm": draw(mm(0, 5000, 50)),
                  "visible_drop_mm": draw(mm(0, 500, 0)),
-                 "box": {"back_recess_mm": draw(mm(0, 5000, 0, 30)), "bottom": draw(one_of("between_sides", "under_sides"))}}  # fmt: skip
+                 "box": {"back_recess_mm": draw(mm(0, 5000, 0, 30)), "board_mm": draw(mm(1, 300, 18)), "back_mm": draw(mm(0, 300, 8)), "bottom": draw(one_of("between_sides", "under_sides"))}}  # fmt: skip
     if kind == "carcass":
         made |= {"front": draw(perhaps(FRONT, 2)), "handing": draw(one_of("left", "right", "pair", "none")),
                  "blind_mm": draw(one_of(0, 0, 0, min(width_mm / 2, 5000))), "plinth_cuts": draw(plinth_cuts(width_mm)),
@@ -131,7 +135,10 @@ def runs(draw, number, bearing_deg, at_mm):
     for name, hangs in (("anchor", False), ("wall_anchor", True)):
         if draw(st.booleans()):
             run[name] = draw(anchors(run, hangs))
-    if draw(st.integers(0, 3)) == 0:
+    parallel = draw(one_of(None, None, "points", "feature"))
+    if parallel == "feature" and run["features"]:
+        run["front_line"] = {"line": "parallel", "feature": draw(st.sampled_from([one["id"] for one in run["features"]]))}
+    elif parallel:
         run["front_line"] = {"line": "parallel", "from_x_mm": draw(mm(-1000, 3999, 0, 600)), "to_x_mm": draw(mm(4000, 20000))}
     if run["wall"] is not None and draw(st.integers(0, 2)):
         run["batten"] = {"thickness_mm": draw(mm(1, 300, 20)), "height_mm": draw(mm(1, 300, 45)), "stock_mm": draw(mm(100, 20000, 2400)),
@@ -186,7 +193,8 @@ def documents(draw):
     }  # fmt: skip
     tolerances = {"wall_spacing_mm": draw(one_of(600, 600, 50, 5000)), "wall_repeat_mm": draw(one_of(2, 0, 100)), "wall_off_line_mm": draw(one_of(8, 0, 500)),
                   "scribe_mm": draw(one_of(5, 0, 100)), "unit_size_mm": draw(one_of(0.5, 0, 20)), "greatest_joint_mm": draw(one_of(0.5, 0, 20)),
-                  "tape_mm": draw(one_of(1, 0, 50)), "play_mm": draw(one_of(5, 0, 100))}  # fmt: skip
+                  "tape_mm": draw(one_of(1, 0, 50)), "play_mm": draw(one_of(5, 0, 100)),
+                  "bay_over_mm": draw(one_of(3, 0, 100)), "plinth_bow_mm": draw(one_of(1, 0.1, 50)), "spacing_mm": draw(one_of(1200, 100, 20000))}  # fmt: skip
     return {"format": 1, "id": "hall", "title": "Hall kitchen", "place": "Upper Wend", "client": "Hall committee", "time_zone": "Europe/London",
             "base_carcass_height_mm": draw(mm(100, 2000, 720)), "lasers": [{"id": "laser", "name": "line laser"}], "instruments": [], "rooms": [room],
             "rounding_mm": draw(one_of(0.5, 1, 0.1, 10)), "tolerances": tolerances, "packs_mm": draw(one_of([1, 2, 3, 5, 6, 10], [100], [0.1], [2.5, 7]))}  # fmt: skip
