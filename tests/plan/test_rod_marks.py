@@ -135,6 +135,14 @@ def test_a_ticked_mark_that_has_not_moved_says_where_it_was_made():
     assert "rod.moved" not in rules(rod)
 
 
+def test_a_mark_that_moved_by_no_more_than_the_rounding_stays_good():
+    """FP: made at 1600.5 and 1600.6 for 1600, rounding 0.5; what is shown may differ by a step where less is between."""
+    good = rod_of(sink_run(), marked=[Marked("run-a", "sink-left", 1600.5, "abc")])
+    assert mark(good, "sink-left").marked.text == "1600.5" and mark(good, "sink-left").moved is None and "rod.moved" not in rules(good)
+    off = rod_of(sink_run(), marked=[Marked("run-a", "sink-left", 1600.6, "abc")])
+    assert mark(off, "sink-left").moved.mm == pytest.approx(-0.6) and "rod.moved" in rules(off)
+
+
 def test_a_mark_that_moved_after_it_was_made_names_both():
     """Trap 67: what was, what now. The window measured 12 further right."""
     moved = replace(WINDOW, left_mm=1412.0, right_mm=2612.0)

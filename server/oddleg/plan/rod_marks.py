@@ -179,7 +179,8 @@ def _mark(
     if at_mm is None:
         return mark
     marked = figure(at_mm, step_mm, "Where the fitter made this mark, from the zero.")
-    if marked.text == from_left.text:
+    moved_mm = x_mm - left_mm - at_mm
+    if marked.text == from_left.text or abs(moved_mm) <= step_mm:
         return replace(mark, marked=marked)
     why = f"{from_left.text} now less {marked.text} as marked."
-    return replace(mark, marked=marked, moved=figure(x_mm - left_mm - at_mm, step_mm, why, signed=True))
+    return replace(mark, marked=marked, moved=figure(moved_mm, step_mm, why, signed=True))

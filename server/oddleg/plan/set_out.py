@@ -18,7 +18,7 @@ class RodMark:
     (of a feature or of what is centred). From the zero (left), from the anchor (to the right +), from the end mark
     (right); a run with an open right end and no opening has its last edge for its end mark. `order`: in order of
     marking, from 1; 0 for what is not marked on the batten. `marked`: the distance at which the fitter made it, if so;
-    `moved`: how far the plan has moved since."""
+    `moved`: how far the plan has moved since, None for no more than the rounding, which a pencil line is wide."""
 
     id: str
     name: str
