@@ -120,5 +120,8 @@ test("a tick says whether a mark is made, has moved since, or was ticked at two 
   assert.deepEqual(state(end, undefined), { made: false, moved: false, rivals: false });
   assert.deepEqual(state(end, { at: "3000" }), { made: true, moved: false, rivals: false });
   assert.deepEqual(state(end, { at: "2998.5" }), { made: true, moved: true, rivals: false });
+  const good = { ...end, marked: { text: "2999.5" }, moved: null };
+  assert.equal(state(good, { at: "2999.5" }).moved, false, "the plan lets a step of the rounding pass");
+  assert.equal(state({ ...good, moved: { text: "+0.6" } }, { at: "2999.5" }).moved, true);
   assert.deepEqual(state(end, { at: null }), { made: false, moved: false, rivals: true });
 });

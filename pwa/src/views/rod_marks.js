@@ -24,7 +24,9 @@ export const rows = (marks) => ["base", "wall"].filter((row) => marks.some((one)
  */
 export function state(mark, tick) {
   const made = Boolean(tick?.at);
-  return { made, moved: made && tick.at !== mark.from_left.text, rivals: tick?.at === null };
+  // Of a tick that is in the plan the plan says whether its mark has moved: a step of the rounding is none.
+  const planned = mark.marked && tick?.at === mark.marked.text;
+  return { made, moved: made && (planned ? Boolean(mark.moved) : tick.at !== mark.from_left.text), rivals: tick?.at === null };
 }
 
 /**
