@@ -10,9 +10,6 @@ from hypothesis import strategies as st
 from set_out_rooms import LEVEL, finding, line_of, lines_of, rod, rules, run, units, wall, with_batten
 
 from oddleg.job import (
-    Appliance,
-    ApplianceBay,
-    ApplianceSeat,
     BattenIn,
     Box,
     EndPanel,
@@ -20,7 +17,6 @@ from oddleg.job import (
     Feature,
     FeatureKind,
     Filler,
-    Front,
     FrontLineRule,
     Gap,
     LineIs,
@@ -30,6 +26,7 @@ from oddleg.job import (
 from oddleg.plan.battens import batten, panel_scribes
 
 hold = settings(derandomize=True, deadline=None, max_examples=50)
+FLAT = ((0.0, 0.0), (1800.0, 0.0))
 ALONG_THE_STRING = FrontLineRule(LineIs.PARALLEL, 0.0, 1200.0)
 
 
@@ -224,53 +221,6 @@ def test_a_batten_thicker_than_the_void_is_told_before_the_wall_is_read():
     assert told.severity == "warn" and told.amount.text == "5" and told.cure.endswith("a void of 20 or more.")
     fits = laid(wall(with_batten(run(void_mm=20.0), thickness_mm=20.0)))
     assert rules(fits.findings) == ["batten.unread"]
-
-
-# Bays
-
-
-def bay(depth_mm, id="bay", **more):
-    sheet = Appliance("machine", "washing machine", ApplianceSeat.UNDER_TOP, 820.0, least_depth_mm=depth_mm)
-    return ApplianceBay(id, id, 600.0, 560.0, sheet, **more)
-
-
-def before_a_bay(depth_mm, thickness_mm=10.0, **more):
-    one, two = units(2)
-    return laid(wall(with_batten(run(one, bay(depth_mm, **more), two, void_mm=12.0), thickness_mm=thickness_mm), FLAT))
-
-
-FLAT = ((0.0, 0.0), (1800.0, 0.0))
-
-
-def test_a_machine_with_its_hoses_that_is_deeper_than_void_bay_and_front_stands_proud():
-    # Trap 37: 600 + 50 = 650 in 12 + 560 + 20 = 592: 58 proud, and the batten runs through its bay. FP
-    found = before_a_bay(650.0)
-    told = finding(found.findings, "batten.appliance_proud")
-    assert told.amount.text == "58" and "12 + bay 560 + front 20 = 592" in told.wrong
-    assert [(left.mm, right.mm) for left, right in found.cut_outs] == [(600.0, 1200.0)]
-    assert [(one.left.mm, one.right.mm) for one in found.pieces] == [(0, 600), (1200, 1800)]
-    assert not any(600 < one.x_mm < 1200 for one in found.fixings)
-
-
-def test_a_machine_that_fits_without_the_batten_has_it_cut_out():
-    # In front of the batten, whose face lies on the line of backs: 560 + 20 = 580. FP
-    found = before_a_bay(585.0)
-    assert rules(found.findings) == ["batten.cut_at_bay"] and len(found.pieces) == 2
-
-
-def test_a_machine_that_fits_in_front_of_the_batten_lets_it_run_through():
-    found = before_a_bay(580.0)
-    assert found.findings == () and len(found.pieces) == 1 and found.cut_outs == ()
-
-
-def test_behind_a_front_of_its_own_a_machine_may_not_come_out_as_far():
-    found = before_a_bay(580.0, front=Front())
-    assert rules(found.findings) == ["batten.appliance_proud"]
-    assert found.findings[0].amount.mm == 580 - (12 + 560)
-
-
-def test_a_depth_that_nobody_has_read_is_asked_for():
-    assert rules(before_a_bay(None).findings) == ["batten.bay_depth_unread"]
 
 
 # Fixings

@@ -139,7 +139,7 @@ def test_a_bay_is_held_against_the_wall_behind_it():
     the front of 20 beside it."""
     one = told(True)
     face_mm = 4 - (4 + 3) * (619.5 - 100) / (700 - 100)
-    (cut,) = [finding for finding in one.batten.findings if finding.rule == "batten.cut_at_bay"]
+    (cut,) = [finding for finding in one.behind if finding.rule == "batten.cut_at_bay"]
     assert 24 - face_mm == pytest.approx(26.06, abs=0.005), "26 to the half mm"
     assert "there would be 580 (void 26 + bay 560 + front 20 = 606 without it)" in cut.wrong
 

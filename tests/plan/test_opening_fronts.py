@@ -199,6 +199,10 @@ def test_a_breast_on_the_own_wall_that_stands_past_the_fronts_counts_on_both_its
     # A door hung at it: 35 + 5 of 10; drawers from 1215: 5 of 15.
     assert (told["a", "right"].needs.mm, told["a", "right"].has.mm) == (40.0, 10.0)
     assert (told["b", "left"].needs.mm, told["b", "left"].has.mm) == (5.0, 15.0)
+    run = room.runs[0]
+    hollow = here.wall(run, ((0.0, 0.0), (799.0, 0.0), (800.0, -150.0), (1200.0, -150.0), (1201.0, 0.0), (1815.0, 0.0)))
+    # Out of a wall 150 further back, void 15 + 150 + carcasses 560 = 725 pass its 700. FP
+    assert fronts(room, walls=(hollow,))[0] == ()
     low = replace(breast, stands_out_mm=500.0)
     assert fronts(here.room(at_walls(*items, features=(low,), left_end=RunEnd(), right_end=RunEnd())))[0] == ()
 

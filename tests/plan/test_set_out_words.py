@@ -35,17 +35,12 @@ from set_out_rooms import units as wall_units
 from oddleg.job import (
     Anchor,
     AnchorOn,
-    Appliance,
-    ApplianceBay,
-    ApplianceSeat,
-    BattenIn,
     Box,
     Edge,
     EndPanel,
     EndsAt,
     Feature,
     FeatureKind,
-    Front,
     FrontLineRule,
     Gap,
     LineIs,
@@ -384,26 +379,6 @@ def test_studs_at_the_very_ends_and_within_25_of_a_zone_get_no_fixing():
     assert "460" in told.wrong and "580" in told.wrong and "590" not in told.wrong
 
 
-def deep_bay(depth_mm, *beside, lies_in=BattenIn.VOID, recess_mm=0.0):
-    machine = Appliance("machine", "machine", ApplianceSeat.UNDER_TOP, 820.0, least_depth_mm=depth_mm)
-    row = beside or wall_units(1, box=Box(back_recess_mm=recess_mm))
-    one = wall_run(*row, ApplianceBay("bay", "bay", 600.0, 560.0, machine), void_mm=30.0)
-    return laid(with_batten(one, thickness_mm=10.0, lies_in=lies_in), LEVEL)
-
-
-def test_a_batten_in_the_recess_takes_its_depth_from_a_machine():
-    """FP: its face lies 25 in front of the line of backs: 560 + 20 - 25 = 555 in front of it."""
-    assert "batten.cut_at_bay" not in [one.rule for one in deep_bay(570.0).findings]
-    told = of_findings(deep_bay(570.0, lies_in=BattenIn.RECESS, recess_mm=25.0).findings, "batten.cut_at_bay")
-    assert "there would be 555" in told.wrong
-
-
-def test_a_machine_comes_out_to_the_front_of_a_unit_beside_it_and_of_nothing_else():
-    """FP: void 30 + bay 560, and no front beside it: only a panel at its left, nothing at its right."""
-    told = of_findings(deep_bay(600.0, EndPanel("panel", "panel", 18.0, 580.0)).findings, "batten.appliance_proud")
-    assert told.amount.mm == 600 - (30 + 560)
-
-
 def test_a_tall_panel_is_scribed_at_wall_unit_height_too_and_a_low_one_is_not():
     tall, low = EndPanel("tall", "tall", 18.0, 580.0, storey=Storey.TALL), EndPanel("low", "low", 18.0, 580.0)
     of_wall = wall(wall_run(tall, *wall_units(), low), LEVEL, wall_units=tuple((x, -7.0) for x, _ in LEVEL))
@@ -454,18 +429,6 @@ def test_a_pier_of_unknown_height_is_asked_for_without_a_caution_of_cables():
     assert not alone.caution and alone.severity is Severity.NOTE and alone.source == ""
     both = of_findings(laid(with_batten(wall_run(void_mm=30.0, features=(pier, socket))), LEVEL).findings, "batten.levels_unknown")
     assert both.caution and "pier and socket" in both.wrong
-
-
-def test_a_batten_cut_out_for_a_machine_is_a_note():
-    assert of_findings(deep_bay(590.0).findings, "batten.cut_at_bay").severity is Severity.NOTE
-
-
-def test_a_machine_between_two_fronts_comes_out_to_the_further_one():
-    """FP: fronts of 20 and 40 beside it: void 30 + bay 560 + 40."""
-    machine = Appliance("machine", "machine", ApplianceSeat.UNDER_TOP, 820.0, least_depth_mm=640.0)
-    beside = (wall_units(1, prefix="thin")[0], ApplianceBay("bay", "bay", 600.0, 560.0, machine), *wall_units(1, prefix="thick", front=Front(thickness_mm=40.0)))
-    found = laid(with_batten(wall_run(*beside, void_mm=30.0), thickness_mm=10.0), ((0.0, 0.0), (1800.0, 0.0)))
-    assert of_findings(found.findings, "batten.appliance_proud").amount.mm == 640 - (30 + 560 + 40)
 
 
 def test_a_panel_is_scribed_to_a_wall_read_within_half_a_spacing_of_it_and_no_further():

@@ -8,7 +8,6 @@ from oddleg.job import BattenIn, Carcass, Job, OpenUnit
 
 from .batten_laid import HOLES, Laid
 from .batten_packing import NOTHING_MM, Stretch, short_stretches
-from .bay_depths import BayDepth
 from .figure import Figure, figure, text_mm
 from .finding import Finding, Severity
 from .hidden_services import HIDDEN, crosses
@@ -28,8 +27,6 @@ def batten_findings(job: Job, laid: Laid, fixings: Sequence[Fixing]) -> Iterator
     yield from _packers(job, laid, fixings)
     yield from _far_apart(job, laid)
     yield from _in_zones(job, laid, fixings)
-    for bay in laid.bays:
-        yield from _bay(job, laid, bay)
     yield from _openings(laid)
     yield from _levels_unknown(laid)
     yield from _joints(job, laid)
@@ -194,52 +191,6 @@ def _in_zones(job: Job, laid: Laid, fixings: Sequence[Fixing]) -> Iterator[Findi
             f"{LOCAL_CODE} before anything is fixed there.",
             "BS 7671, group 522.6; other cables and pipes may run anywhere",
             caution=True,
-        )
-
-
-def _bay(job: Job, laid: Laid, bay: BayDepth) -> Iterator[Finding]:
-    step_mm = job.rounding_mm
-    name, item = bay.placed.item.name, bay.placed.item.id
-    has = (
-        f"void {text_mm(bay.void_mm, step_mm)} + bay {text_mm(bay.placed.depth_mm or 0.0, step_mm)} + front "
-        f"{text_mm(bay.front_mm, step_mm)} = {text_mm(bay.has_mm, step_mm)}"
-    )
-    if bay.wants_mm is None:
-        yield _told(
-            laid,
-            "batten.bay_depth_unread",
-            Severity.NOTE,
-            f"Nobody has read off its sheet what depth the appliance of {name} wants; the batten runs through, and "
-            f"leaves {text_mm(bay.past_batten_mm, step_mm)} in front of it.",
-            "Read the depth off the appliance's sheet, hoses, plug and outlet included.",
-            "an appliance's depth comes from its own sheet",
-            concerns=(item,),
-        )
-        return
-    wants = text_mm(bay.wants_mm, step_mm)
-    if bay.proud_mm > 0:
-        proud = figure(bay.proud_mm, step_mm)
-        yield _told(
-            laid,
-            "batten.appliance_proud",
-            Severity.WARN,
-            f"The appliance of {name} stands {proud.text} proud: it wants {wants}, and there is {has}. The batten is "
-            "cut out there.",
-            f"Bring the line out by {proud.text}, take a shallower appliance, or let hoses and plug into the wall.",
-            "the appliance's own sheet; look whether hoses are in its depth",
-            proud,
-            (item,),
-        )
-    elif bay.cuts_batten:
-        yield _told(
-            laid,
-            "batten.cut_at_bay",
-            Severity.NOTE,
-            f"The batten is cut out over {name}: its appliance wants {wants}, and in front of the batten there would "
-            f"be {text_mm(bay.past_batten_mm, step_mm)} ({has} without it).",
-            "Hold the worktop there another way, as its maker allows: cleats on the neighbours' sides, or a rail.",
-            "the appliance's own sheet",
-            concerns=(item,),
         )
 
 

@@ -48,7 +48,6 @@ class Laid:
     band: tuple[float | None, float | None]
     forward_mm: float
     behind: Behind
-    bays: tuple[BayDepth, ...]
     zones: tuple[Zone, ...]
     holes: tuple[Feature, ...]
     stretches: tuple[Span, ...]
@@ -69,13 +68,13 @@ def batten_laid(
     moved_mm = line.zero_mm
     band = _band(line.run, batten, datum_mm)
     forward_mm = recess_mm(rod.placed, batten)
-    bays = bay_depths(rod.placed, wall, line, forward_mm)
+    deep = [one for one in bay_depths(rod.placed, wall, line) if one.cuts_batten(forward_mm)]
     holes = tuple(
         one
         for one in wall.features
         if _is_hole(one, band) and one.left_mm - moved_mm < span[1] and one.right_mm - moved_mm > span[0]
     )
-    through, notched = _cuts(rod, batten, span, forward_mm, bays, holes, moved_mm)
+    through, notched = _cuts(rod, batten, span, forward_mm, deep, holes, moved_mm)
     stretches = without(span, [cut for cut, _ in through])
     known = zones(line.run, wall.features, moved_mm, (rod.left_mm, rod.right_mm), band)
     clear = kept_clear(known, [cut for cut, _ in (*through, *notched)])
@@ -100,7 +99,6 @@ def batten_laid(
         band,
         forward_mm,
         behind(job, wall, line, standing_out, forward_mm, batten.thickness_mm),
-        bays,
         known,
         holes,
         stretches,
@@ -134,14 +132,13 @@ def _cuts(
     batten: Batten,
     span: Span,
     forward_mm: float,
-    bays: Sequence[BayDepth],
+    deep: Sequence[BayDepth],
     holes: Sequence[Feature],
     moved_mm: float,
 ) -> tuple[Cuts, Cuts]:
-    """Where the batten is cut through, and where it is only notched."""
-    through = [
-        (bay.span, f"The appliance of {bay.placed.item.name} needs the depth.") for bay in bays if bay.cuts_batten
-    ]
+    """Where the batten is cut through, and where it is only notched. `deep`: bays whose appliance needs
+    the batten's room."""
+    through = [(bay.span, f"The appliance of {bay.placed.item.name} needs the depth.") for bay in deep]
     through += [((one.left_mm - moved_mm, one.right_mm - moved_mm), f"{one.name} is in the way.") for one in holes]
     through += [(gap, "Nothing stands here.") for gap in wide_gaps(rod.placed, batten)]
     at_sides = sides(rod.placed, span) if forward_mm > 0 else ()

@@ -16,7 +16,7 @@ from .rod import Placed
 from .set_out import Rod
 from .sightings import DIFFERENCE_STEP_MM, listed, shown_mm
 from .wall import Wall
-from .wall_profile import STANDING, points_behind, wall_points
+from .wall_profile import STANDING
 
 
 def stands_out_findings(
@@ -33,9 +33,7 @@ def stands_out_findings(
             continue
         tall = any(placed.item.storey is Storey.TALL for placed in met)
         heights = tuple(WallHeight) if tall else STANDING
-        span = (one.left_mm, one.right_mm)
-        points = [at for height in heights for at in points_behind(wall_points(wall, height), [span])]
-        void_mm = min((line.back_at(at.x_mm) - at.y_mm for at in points), default=line.least_void.mm)
+        void_mm = line.least_void_mm(wall, heights, (one.left_mm, one.right_mm))
         over_mm = one.stands_out_mm - void_mm
         if over_mm <= NOTHING_MM:
             continue

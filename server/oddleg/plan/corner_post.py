@@ -19,8 +19,7 @@ WIDEST_STRIP_MM = 200.0
 
 @dataclass(frozen=True)
 class Post:
-    """`findings`: of it, and of the other run's where both begin beside each other's fronts and both are short of it.
-    """
+    """`findings`: of it, and of the other run's where both begin beside each other's fronts and both are too short."""
 
     least: Figure
     has: Figure

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
-from oddleg.job import Run, Storey
+from oddleg.job import Run, Storey, WallHeight
 
 from .figure import Figure
 from .finding import Finding
+from .wall import Wall
+from .wall_profile import Span, points_behind, wall_points
 
 
 @dataclass(frozen=True)
@@ -42,3 +45,8 @@ class FrontLine:
     def back_at(self, x_mm: float) -> float:
         """y of the line of backs in run axes, mm."""
         return self.back_mm + self.slope * x_mm
+
+    def least_void_mm(self, wall: Wall | None, heights: Iterable[WallHeight], span: Span) -> float:
+        """The least void along a span of the run's axes, at these heights; where nothing is read there, the run's."""
+        points = [at for height in heights for at in points_behind(wall_points(wall, height), [span])]
+        return min((self.back_at(at.x_mm) - at.y_mm for at in points), default=self.least_void.mm)

@@ -17,7 +17,7 @@ from .front_paths import SAME_MM, across, blind_mm, way_of_opening
 from .meeting_runs import Arm, end_of, names_at
 from .rod import Placed
 from .set_out import Rod
-from .side_walls import CLOSING, SideWall, at_height, side_wall
+from .side_walls import CLOSING, SideWall, at_height, heights_of, side_wall
 from .sightings import shown_mm
 from .wall import Wall
 
@@ -149,7 +149,7 @@ def _at_walls(
                 if one is not None and end_of(rod.run, side) is EndsAt.WALL:
                     yield _at_a_wall(job, rod, one, side, between, side_wall(room, read, rod, side), datum_mm)
             for feature in wall.features if wall else rod.run.features:
-                yield from _at_feature(job, row, feature, lines[rod.run.id][0], datum_mm)
+                yield from _at_feature(job, row, feature, wall, lines[rod.run.id][0], datum_mm)
 
 
 def _at_a_wall(
@@ -162,7 +162,7 @@ def _at_a_wall(
 
 
 def _at_feature(
-    job: Job, row: Sequence[Placed], feature: Feature, line: FrontLine, datum_mm: float | None
+    job: Job, row: Sequence[Placed], feature: Feature, wall: Wall | None, line: FrontLine, datum_mm: float | None
 ) -> Iterator[Beside]:
     """The fronts on both sides of something on the run's own wall that stands out past their carcasses."""
     left_mm, right_mm = feature.left_mm - line.zero_mm, feature.right_mm - line.zero_mm
@@ -173,7 +173,8 @@ def _at_feature(
         if one is None or one.depth_mm is None or not at_height(one, feature, datum_mm):
             continue
         out_of_backs_mm = (one.front_mm or 0.0) - line.set_out.void_mm
-        if feature.stands_out_mm > line.back_at((feature.left_mm + feature.right_mm) / 2) + out_of_backs_mm:
+        void_mm = line.least_void_mm(wall, heights_of(one.item), (feature.left_mm, feature.right_mm))
+        if feature.stands_out_mm > void_mm + out_of_backs_mm:
             has_mm = left_mm - one.right_mm if side == "right" else one.left_mm - right_mm
             yield _plain(job, one, side, feature.name, has_mm, between)
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from oddleg.job import Job, Room, Run
 
 from .battens import batten, panel_scribes
+from .bay_depths import bay_findings
 from .behind_units import stands_out_findings
 from .blind_units import blind_units
 from .corner import BlindUnit, Corner, OpeningFront
@@ -33,7 +34,7 @@ from .wall_reading import walls
 class RunSetOut:
     """What follows for one run. `wall` and `batten` None for a run that stands free; `hanging_line` for one without
     wall units. `run` is the job's own; `rod.run` lies on its front line. `behind`: what stands out of the wall behind
-    its units, and what they cover of its windows and doors."""
+    its units, what depth its bays leave, and what its units cover of windows and doors."""
 
     run: Run
     wall: Wall | None
@@ -100,6 +101,7 @@ def setting_out(job: Job, room: Room, here: Site, datum_mm: float | None) -> Set
                 fits(job, here, rod),
                 (
                     *stands_out_findings(job, wall, standing, rod, datum_mm),
+                    *bay_findings(job, wall, standing, rod.placed),
                     *over_feature_findings(job, wall, standing, rod, rising, datum_mm),
                 ),
             )
