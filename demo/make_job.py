@@ -157,7 +157,19 @@ SIDE_RUN = [
         ],
     },
     panel("larder-panel", "larder end panel", 580, storey="tall"),
-    {"made_as": "gap", "id": "pans-gap", "name": "open wall over the pans", "width_mm": 665, "storey": "wall"},
+    {"made_as": "gap", "id": "pans-gap", "name": "open wall over the post", "width_mm": 65, "storey": "wall"},
+    # 600 on the rod, over the pans base: 561 and, on either side, a frame of 18 and its gap of 1.5.
+    {
+        "made_as": "open_unit",
+        "id": "shelves",
+        "name": "open shelves",
+        "width_mm": 561,
+        "height_mm": 720,
+        "depth_mm": 320,
+        "storey": "wall",
+        "frame_thickness_mm": 18,
+        "frame_gap_mm": 1.5,
+    },
     wall_unit("hood-unit", "hood unit", 600, "none", height_mm=500, front=None, appliances=[HOOD]),
     wall_unit("spices", "spices unit", 400, "left"),
 ]

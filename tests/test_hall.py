@@ -180,3 +180,10 @@ def test_every_floor_station_is_in_the_same_bay_as_drawn_and_as_set_out(room, ru
 def test_wall_units_hang_on_a_rail_60_below_their_tops(room):
     """FP: tops 1250 over the datum, 1250 - 60, the same for every unit: their tops are in line."""
     assert {one.rail.mm for one in room.tall_wall.rails} == {1250.0 - 60.0}
+
+
+def test_the_open_shelves_take_their_frame_and_its_gap_on_either_side(runs):
+    """FP: 561 wide; a frame of 18 and a gap of 1.5 on either side make the 600 of the pans base below, which starts at 65."""
+    marks = {one.id: one.from_left.text for one in runs["side-run"].rod.marks}
+    assert marks["shelves-left"] == "65" and float(marks["hood-unit-left"]) == 65 + 561 + 2 * (18 + 1.5) == 65 + 600
+    assert float(marks["shelves-body-left"]) == 65 + 19.5 and float(marks["shelves-body-right"]) == 665 - 19.5
