@@ -96,7 +96,7 @@ def test_walls_read_without_signal_come_back_as_a_rod_that_is_ticked_offline(on_
     expect(asked).to_contain_text("104 away from A one, which read 100 off the same line.")
     asked.get_by_role("button", name="Save 4 mm proud of the line all the same").tap()
     phone.button("Undo last").tap()
-    phone.answer("Take it back")
+    phone.answer("Undo it")
     at_spot(phone, "A two", HEIGHTS[0])
 
     for name in ("A two", "A three", "A four"):
@@ -190,7 +190,7 @@ def test_walls_read_without_signal_come_back_as_a_rod_that_is_ticked_offline(on_
     boxes.nth(3).tap()
     expect(phone.page.locator('.tick-box[aria-pressed="true"]')).to_have_count(4)
     boxes.nth(3).tap()
-    phone.answer("Take it back")
+    phone.answer("Undo it")
     expect(phone.page.locator('.tick-box[aria-pressed="true"]')).to_have_count(3)
     phone.page.reload()
     expect(shown_mark(phone).get_by_role("heading")).to_contain_text("cups base and sink base")

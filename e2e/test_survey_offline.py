@@ -98,7 +98,7 @@ def test_a_whole_survey_without_signal_reaches_the_sheet(restartable, office, fi
     # The last one is taken back by a new entry, and asked for again.
     phone.read("back three", "1221")
     phone.button("Undo last").tap()
-    phone.answer("Take it back")
+    phone.answer("Undo it")
     phone.at_spot("back three")
 
     # Reload in the middle: still offline, everything there, the same spot is asked for.

@@ -72,14 +72,14 @@ export function actions({ engine, show, load, toast, app, setHalfFilled }) {
       const entry = app().known.find((one) => one.uid === uid) ?? app().entries.find((one) => one.uid === uid);
       if (!entry) throw new Error("this entry is not on this phone any more.");
       const { at, what } = described(entry.payload, namesOf(app().pack));
-      const sure = await confirm("Take this back?", html`<p class="said-last">${at}: ${what}</p><p>A new entry takes it back; both stay in the log.</p>`, "Take it back");
+      const sure = await confirm("Undo this?", html`<p class="said-last">${at}: ${what}</p><p>A new entry undoes it; both stay in the log.</p>`, "Undo it");
       if (!sure) return;
       await undo(uid);
-      toast("Taken back, saved on this phone");
+      toast("Undone, saved on this phone");
     },
     async "undo-now"({ uid, done }) {
       await undo(uid);
-      toast("Taken back, saved on this phone");
+      toast("Undone, saved on this phone");
       done(true);
     },
     async choose(choice) {

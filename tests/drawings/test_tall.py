@@ -7,7 +7,7 @@ from dataclasses import replace
 import demo_hall
 import pytest
 import sample_plan as sample
-from datum_rooms import room_of, run_of, unit
+from datum_rooms import job_of, room_of, run_of, unit
 from tall_rooms import made
 
 from oddleg.drawings import part_drawings, svg, tall_drawings
@@ -28,8 +28,9 @@ def room_plan(*items, decided=True):
     return replace(sample.room_plan(decided=decided), room=room, placed=placed, tall_wall=found)
 
 
-def drawn(*items, decided=True):
-    return tall_drawings(room_plan(*(items or (unit("a"), HUNG, TALL)), decided=decided), 720.0)
+def drawn(*items, decided=True, **job):
+    plan = room_plan(*(items or (unit("a"), HUNG, TALL)), decided=decided)
+    return tall_drawings(job_of(plan.room, **job), plan)
 
 
 def read(drawing):

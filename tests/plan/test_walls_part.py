@@ -18,7 +18,7 @@ def between_walls():
 
 
 def test_stations_and_spots_are_shown_with_their_texts():
-    part = wall_part(wall_of(run(), [read(run(), 600, 92.0)]))
+    part = wall_part(wall_of(run(), [read(run(), 600, 92.0)]), 0.5)
     assert [(one["name"], one["x"]["text"], one["heights"]) for one in part["stations"]] == [
         ("A one", "0", ["floor", "batten", "worktop"]), ("spot 600", "600", ["floor", "batten", "worktop"]), ("A three", "1200", ["floor", "batten", "worktop"]),
     ]  # fmt: skip
@@ -59,7 +59,8 @@ def test_a_run_with_nothing_drawn_says_so():
 def test_the_part_holds_every_wall_of_the_room_and_their_findings():
     wall = wall_of(run(), [*READ, read(run(), 600, 110.0, BATTEN)])
     set_out = SimpleNamespace(runs=(SimpleNamespace(wall=wall), SimpleNamespace(wall=None)), corners=())
-    part = walls_part(SimpleNamespace(room=room_of(run()), setting_out=set_out), Tolerances(wall_off_line_mm=7))
+    job = sample.job(room_of(run()), tolerances=Tolerances(wall_off_line_mm=7))
+    part = walls_part(job, SimpleNamespace(room=room_of(run()), setting_out=set_out))
     assert [one["run"] for one in part["runs"]] == ["run-a"]
     assert part["heights"]["wall_units"] == "at wall-unit height" and part["depths"]["front"] == "along the fronts"
     assert part["limits"] == {"greatest_mm": 3500.0, "repeat_mm": 2.0, "jump_mm": 7}

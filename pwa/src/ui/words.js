@@ -40,7 +40,7 @@ export function described(payload, nameOf) {
   const { kind, target, data } = payload;
   const undo = data === null;
   const what = undo ? (UNDONE[kind] ?? kind) : (SAID[kind]?.(payload) ?? kind);
-  return { at: data?.name && kind !== "decision" ? data.name : nameOf(target), what: undo ? `taken back: ${what}` : what, undo };
+  return { at: data?.name && kind !== "decision" ? data.name : nameOf(target), what: undo ? `undone: ${what}` : what, undo };
 }
 
 const SAID = {

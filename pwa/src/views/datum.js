@@ -54,7 +54,7 @@ function decidedCard({ decided, rivals, choices }, mine, known) {
     ${mine
       ? html`<section class="card mark"><h2>Chosen on this phone</h2><p class="num huge">${mine.raw}</p>
           <p>${title(mine.choice)}. It is not in this plan yet.</p>
-          <button class="btn" type="button" @click=${on("undo", mine.uid)}>Take it back</button></section>`
+          <button class="btn" type="button" @click=${on("undo", mine.uid)}>Undo</button></section>`
       : nothing}
     ${rivals?.length
       ? html`<div class="notice stop"><p><b>${rivals.length} decisions stand side by side${said ? `: ${said}` : ""}.</b> The plan uses none of them until one of you decides again, here, after a word with the other.</p></div>`

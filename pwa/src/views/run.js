@@ -97,7 +97,7 @@ function act(part, list, mark, tick, ticked) {
   const { made: is_made, moved, rivals } = state(mark, tick);
   if (is_made && !moved) {
     return html`<div class="notice good made"><p>${shape("read", "st")} <b>Marked at ${tick.at}</b>${tick.waiting ? html`<br />on this phone, not in this plan yet` : nothing}</p>
-      ${tick.uids.length ? html`<button class="btn" type="button" @click=${on("undo", tick.uids.at(-1))}>Take it back</button>` : nothing}</div>`;
+      ${tick.uids.length ? html`<button class="btn" type="button" @click=${on("undo", tick.uids.at(-1))}>Undo</button>` : nothing}</div>`;
   }
   return html`<button class="btn main-act wide tick" type="button" @click=${tickOff(part, list, mark, tick, ticked)}>${is_made || rivals ? `Marked again, at ${mark.from_left.text}` : "Marked"}</button>`;
 }
@@ -141,7 +141,7 @@ function markRow(part, list, mark, at, ticked) {
   const { made: is_made, moved, rivals } = state(mark, tick);
   const settled = is_made && !moved;
   const name = `${mark.name}, ${mark.from_left.text}`;
-  return html`<li class="row still"><button class="tick-box" type="button" aria-pressed=${String(settled)} aria-label=${settled ? `${name}: marked; take it back` : `${name}: mark it`}
+  return html`<li class="row still"><button class="tick-box" type="button" aria-pressed=${String(settled)} aria-label=${settled ? `${name}: marked; undo it` : `${name}: mark it`}
       @click=${settled ? (tick.uids.length ? on("undo", tick.uids.at(-1)) : on("view", { as: "one", mark: mark.id })) : tickOff(part, list, mark, tick, ticked)}>${shape(settled ? "read" : "unread", "st")}</button>
     <button class="row to grow" type="button" @click=${on("view", { as: "one", mark: mark.id })}><span><b>${at + 1}. ${mark.name}</b>${moved ? html`<small class="say-stop"><b>made at ${tick.at}; the plan moved it</b></small>` : nothing}${rivals ? html`<small class="say-stop"><b>ticked twice, at two distances</b></small>` : nothing}${threeWays(mark)}</span></button>
     ${fig(mark.from_left, { name: `${mark.name}, from the left`, size: "big" })}</li>`;

@@ -199,14 +199,14 @@ class Survey extends LitElement {
 
   async #undo() {
     const last = readings(this.site).filter((one) => one.own).at(-1);
-    if (!last) return void (this.wrong = "There is no reading of yours to take back.");
+    if (!last) return void (this.wrong = "There is no reading of yours to undo.");
     const words = typed({ ...last, data: last });
-    const sure = await confirm("Take back the last reading?", html`<p class="num mid">${last.station.name}, ${words}</p><p>It stays in the log, taken back.</p>`, "Take it back");
-    if (sure) emit(this, "undo-now", { uid: last.uid, done: (done) => done && this.#takenBack(last.station, words) });
+    const sure = await confirm("Undo the last reading?", html`<p class="num mid">${last.station.name}, ${words}</p><p>It stays in the log, undone.</p>`, "Undo it");
+    if (sure) emit(this, "undo-now", { uid: last.uid, done: (done) => done && this.#undone(last.station, words) });
   }
 
-  #takenBack(place, words) {
-    this.saved = `Taken back: ${place.name}, ${words}`;
+  #undone(place, words) {
+    this.saved = `Undone: ${place.name}, ${words}`;
     this.#goTo(place.id);
   }
 

@@ -38,7 +38,7 @@ const goes = (yes) => (yes === null
 const tiltUps = ({ tilt_ups: all, ...part }) => (all.length
   ? html`<section class="sect"><h2>Standing them up</h2>${all.map((one, at) => html`<div class="card"><h3>${one.name}</h3>
       <p class="verdict">${goes(one.goes)}</p>
-      ${pairs([{ label: "Diagonal about its rear foot", figure: one.diagonal }, { label: "From the floor to the lowest ceiling on its way", figure: one.lowest }])}
+      ${pairs([{ label: "Diagonal, corner to corner, legs on", figure: one.diagonal }, { label: "From the floor to the lowest ceiling on its way", figure: one.lowest }])}
       <ul class="rows">${one.ways.map((way) => html`<li class="row still"><span class="grow">${way.words}<small class="verdict">${goes(way.goes)}</small></span>${fig(way.height, { name: `${one.name}, ${way.words}`, size: "big" })}</li>`)}</ul>
       ${drawing(part[`tilt-${at + 1}`])}</div>`)}</section>`
   : nothing);

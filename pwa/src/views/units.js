@@ -47,7 +47,7 @@ export function unit(app) {
       <div class="stack">${lying === "bench" ? bench(one) : fitted(one)}
         ${set
           ? html`<div class="notice good"><p><b>Legs set: ${Object.entries(set.heights).map(([id, text]) => `${one.legs.find((leg) => leg.id === id)?.name ?? id} ${text}`).join(", ")}.</b></p>
-              <button class="btn" type="button" @click=${on("undo", set.uid)}>Take it back</button></div>`
+              <button class="btn" type="button" @click=${on("undo", set.uid)}>Undo</button></div>`
           : one.legs.length && one.legs.every((leg) => leg.set_at) && !winds(one).length ? html`<p class="notice good"><b>The legs are set at these heights.</b></p>` : nothing}
         <button class="btn main-act wide" type="button" @click=${on("legs-set", one)}>${set || one.legs.some((leg) => leg.set_at) ? "Set again, at these heights" : "Legs are set at these heights"}</button>
         ${planLine(app, `unit/${item}`)}

@@ -84,7 +84,7 @@ class WallCorner extends LitElement {
     const { corner, told } = this;
     const waiting = told.find((one) => !one.in_plan);
     return html`<div class="card stack"><h3>${corner.name}</h3>
-      <p class="hint">From where the two walls meet: a mark on each wall, at one height, and the distance between the two marks. As far out as the walls let you: short sides pretend.</p>
+      <p class="hint">From where the two walls meet: a mark on each wall, at one height, and the distance between the two marks. As far out as the walls let you: with short sides a mm counts for much.</p>
       ${waiting
         ? html`<p><b>${SIDES.map((side) => shownNumber(waiting.payload.data[side])).join(" · ")}</b><br /><span class="soft">not in this plan yet</span></p>`
         : corner.sides.length ? pairs(corner.sides) : nothing}

@@ -85,7 +85,7 @@ class WallLine extends LitElement {
       ${this.#others.length ? html`<fieldset><legend>Set square to another line</legend>${radios("line-square", [[null, "to none"], ...this.#others.map((one) => [one.id, one.name])], this.square, (id) => (this.square = id))}
         <p class="hint">Only if one instrument threw both lines at a right angle.</p></fieldset>` : nothing}
       <fieldset><legend>If it was set out from a known line</legend><ul class="rows">${numberRow({
-        title: "It stands off by", hint: "leave open: the wall at its leftmost reading counts as nought", shown: this.off && shownNumber(this.off, { above: "in front", below: "behind" }), onAsk: () => this.#askOff(),
+        title: "It stands off by", hint: "leave open: then the wall counts from its leftmost reading", shown: this.off && shownNumber(this.off, { above: "in front", below: "behind" }), onAsk: () => this.#askOff(),
       })}</ul>${this.off ? html`<button class="btn quiet" type="button" @click=${() => (this.off = null)}>Leave it open</button>` : nothing}</fieldset>
       <p role="alert" class="say-stop">${this.wrong}</p>
       <div class="btns foot"><button class="btn main-act" type="button" ?disabled=${this.busy} @click=${() => this.#save()}>${changing ? "Save the change" : "Start reading"}</button>

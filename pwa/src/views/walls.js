@@ -220,17 +220,17 @@ class Walls extends LitElement {
   /** Whatever was saved last in this room by this phone: a reading, a size, a mark. */
   async #undo() {
     const last = lastSaved(this.app.known, this.site.runs);
-    if (!last) return void (this.wrong = "There is nothing of yours in this room to take back.");
+    if (!last) return void (this.wrong = "There is nothing of yours in this room to undo.");
     const { at, what } = described(last.payload, namesOf(this.app.pack));
-    const sure = await confirm("Take back what was saved last?", html`<p class="said-last">${at}: ${what}</p>
-      <p>It stays in the log, taken back.${last.payload.replaces ? " What it replaced does not come back." : ""}</p>`, "Take it back");
+    const sure = await confirm("Undo what was saved last?", html`<p class="said-last">${at}: ${what}</p>
+      <p>It stays in the log, undone.${last.payload.replaces ? " What it replaced does not come back." : ""}</p>`, "Undo it");
     if (!sure) return;
     emit(this, "undo-now", { uid: last.uid, done: () => {
       const to = placeOf(last, this.site.runs);
       if (to && to.run !== this.wall.run) this.#chooseRun(to.run);
       if (to?.line) this.line = to.line;
       this.#goTo(to?.spot ?? this.spot);
-      this.saved = `Taken back: ${at}: ${what}`;
+      this.saved = `Undone: ${at}: ${what}`;
     } });
   }
 

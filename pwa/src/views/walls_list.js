@@ -98,7 +98,7 @@ export function sizes(how) {
       .names=${{ run: name(one.run), other_run: name(one.other_run) }} .tool=${how.tool} .told=${(site.triangles.get(one.run) ?? []).filter(({ payload }) => payload.data.other_run === one.other_run)}></odd-wall-corner>`)}</div></section>` : nothing}
     <section class="sect"><h2>Windows, doors, pipes</h2>${features(how)}
       <div class="btns foot"><button class="btn" type="button" @click=${() => how.openForm({ feature: null })}>Add one</button></div></section>
-    ${of("unit_width").length ? html`<section class="sect"><h2>Units as delivered</h2><p class="hint">Outside width. From three of them on, the plan reckons with what they are.</p>${rows(how, of("unit_width"))}</section>` : nothing}
+    ${of("unit_width").length ? html`<section class="sect"><h2>Units as delivered</h2><p class="hint">Outside width. The rod keeps the drawn widths; whether it all fits is reckoned with what was measured, from three units on.</p>${rows(how, of("unit_width"))}</section>` : nothing}
     <div class="only-narrow">${planLine(app, `walls/${part.room}`)}</div>`;
 }
 

@@ -89,7 +89,7 @@ def part_drawings(plan: Plan) -> dict[str, dict[str, Drawing]]:
                 **{field: one for field, (one,) in pictures.items()},
             }
         if room.tall_wall is not None:
-            found[f"tall/{id}"] = tall_drawings(room, plan.job.base_carcass_height_mm)
+            found[f"tall/{id}"] = tall_drawings(plan.job, room)
     return found
 
 

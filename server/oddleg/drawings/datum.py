@@ -34,7 +34,7 @@ class Note:
 
 
 def datum_drawing(
-    room: Room, datum: Datum, finished: Surface, rounding_mm: float = 0.5, width_mm: float = PHONE_WIDTH_MM
+    room: Room, datum: Datum, finished: Surface, rounding_mm: float, width_mm: float = PHONE_WIDTH_MM
 ) -> Drawing:
     """Top: the scale of datums (its own scale). Below: the plinth board at the high and the low spot (another)."""
     title = f"Datum, {room.name}"
@@ -43,10 +43,10 @@ def datum_drawing(
         marks, bottom_mm = paragraph(
             4.0, 4.0, "No datum yet: nothing has been read that a datum could rest on.", width_mm - 8
         )
-        return Drawing(title, _alt(room, datum, finished), width_mm, bottom_mm + 4, tuple(marks))
+        return Drawing(title, _alt(room, datum, finished, rounding_mm), width_mm, bottom_mm + 4, tuple(marks))
     marks, bottom_mm = _scale(datum, notes, width_mm)
-    section, bottom_mm = _sections(room, datum, finished, rounding_mm, bottom_mm + 5.0, width_mm)
-    return Drawing(title, _alt(room, datum, finished), width_mm, bottom_mm + 1.0, (*marks, *section))
+    section, bottom_mm = _sections(room, datum, rounding_mm, bottom_mm + 5.0, width_mm)
+    return Drawing(title, _alt(room, datum, finished, rounding_mm), width_mm, bottom_mm + 1.0, (*marks, *section))
 
 
 def _notes(datum: Datum) -> list[Note]:
@@ -163,9 +163,7 @@ def _shown_gaps(datum: Datum, rounding_mm: float) -> tuple[str, Figure, tuple[Fi
     return f"at {at.text}, decided", at, moved
 
 
-def _sections(
-    room: Room, datum: Datum, finished: Surface, rounding_mm: float, top_mm: float, width_mm: float
-) -> tuple[list[Mark], float]:
+def _sections(room: Room, datum: Datum, rounding_mm: float, top_mm: float, width_mm: float) -> tuple[list[Mark], float]:
     shown = _shown_gaps(datum, rounding_mm)
     if shown is None:
         return [], top_mm
@@ -214,17 +212,17 @@ def _section(
     return marks
 
 
-def _alt(room: Room, datum: Datum, finished: Surface) -> str:
+def _alt(room: Room, datum: Datum, finished: Surface, step_mm: float) -> str:
     words = [f"What the datum of {room.name} may be, in mm over the bench mark."]
     if finished.spots:
-        high, low = text_mm(finished.highest.level_mm, signed=True), text_mm(finished.lowest.level_mm, signed=True)
+        high, low = (text_mm(one.level_mm, step_mm, signed=True) for one in (finished.highest, finished.lowest))
         words.append(f"Finished floor from {low} to {high}.")
     if datum.least is not None:
         words.append(f"At least {datum.least.datum.text}: {datum.least.name}.")
     if datum.greatest is not None:
         words.append(f"At most {datum.greatest.datum.text}: {datum.greatest.name}.")
     if not datum.feasible:
-        words.append(f"No datum is possible: they clash by {text_mm(datum.clash_mm)}.")
+        words.append(f"No datum is possible: they clash by {text_mm(datum.clash_mm, step_mm)}.")
     for choice in datum.choices:
         if choice.asked is None:
             words.append(f"{choice.title}: {choice.why_not}.".replace("..", "."))

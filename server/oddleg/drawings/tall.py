@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from oddleg.job import Carcass, OpenUnit
+from oddleg.job import Carcass, Job, OpenUnit
 from oddleg.plan import RoomPlan
 from oddleg.plan.figure import Figure, figure
 from oddleg.plan.heights import worktop_over_datum_mm
@@ -42,14 +42,13 @@ class _Column:
     tall: bool
 
 
-def tall_drawings(room: RoomPlan, base_carcass_mm: float, width_mm: float = PHONE_WIDTH_MM) -> dict[str, Drawing]:
+def tall_drawings(job: Job, room: RoomPlan, width_mm: float = PHONE_WIDTH_MM) -> dict[str, Drawing]:
     """`drawing`: the heights; `tilt-1` and so on: each tall unit stood up, in the order of `tilt_ups`. None of them for
-    a room without tall and wall units. `base_carcass_mm`: height of a base carcass, at whose underside tall ones stand.
-    """
+    a room without tall and wall units."""
     found = room.tall_wall
     if found is None:
         return {}
-    drawn = {"drawing": heights_drawing(room, found, base_carcass_mm, width_mm)}
+    drawn = {"drawing": heights_drawing(job, room, found, width_mm)}
     sizes = {one.item.id: one.item for one in room.placed}
     for number, one in enumerate(found.tilt_ups, 1):
         item = sizes.get(one.item)
@@ -58,15 +57,15 @@ def tall_drawings(room: RoomPlan, base_carcass_mm: float, width_mm: float = PHON
     return drawn
 
 
-def heights_drawing(
-    room: RoomPlan, found: TallWall, base_carcass_mm: float, width_mm: float = PHONE_WIDTH_MM
-) -> Drawing:
+def heights_drawing(job: Job, room: RoomPlan, found: TallWall, width_mm: float = PHONE_WIDTH_MM) -> Drawing:
     """From the floor to the ceiling, to one scale of heights: a base unit with its worktop under each height at which
     wall units hang, then the tall units; widths stand for nothing. Every height that is told is over the datum line."""
     decided = room.datum.decided
+    # At the underside of a base carcass tall ones stand.
+    base_carcass_mm = job.base_carcass_height_mm
     columns = _columns(room, found, base_carcass_mm)
     shown = columns[:COLUMNS]
-    levels = _levels(room, found)
+    levels = _levels(room, found, job.rounding_mm)
     worktop_mm = worktop_over_datum_mm(room.room, 0.0)
     least_mm = min([-base_carcass_mm - 60.0, *(one.over_mm for one in levels)])
     greatest_mm = max([worktop_mm, *(one.over_mm for one in levels), *(one.top_mm for one in shown)]) + 40.0
@@ -120,7 +119,7 @@ def _columns(room: RoomPlan, found: TallWall, base_carcass_mm: float) -> list[_C
     return boxes + [_Column(bottom_mm, top_mm, True) for bottom_mm, top_mm in talls]
 
 
-def _levels(room: RoomPlan, found: TallWall) -> list[_Level]:
+def _levels(room: RoomPlan, found: TallWall, step_mm: float) -> list[_Level]:
     """Every height over the datum line once, with all that lies at it; floor and ceiling once it is decided."""
     at: dict[float, list[str]] = {}
 
@@ -135,23 +134,23 @@ def _levels(room: RoomPlan, found: TallWall) -> list[_Level]:
     if decided is not None:
         for top in found.tops:
             if top.item in talls:
-                say(figure(top.top.mm - decided.datum.mm), f"top of {top.name}")
+                say(figure(top.top.mm - decided.datum.mm, step_mm), f"top of {top.name}")
     for one in found.rails:
         say(one.top, "top of wall units")
         if one.rail is not None:
             say(one.rail, "top edge of the rail")
         say(one.underside, f"{one.clear.text} clear over the worktop, underside")
-    worktop = figure(worktop_over_datum_mm(room.room, 0.0))
+    worktop = figure(worktop_over_datum_mm(room.room, 0.0), step_mm)
     say(worktop, "worktop")
     levels = [_Level(over_mm, ", ".join(words)) for over_mm, words in at.items()]
     levels.append(_Level(0.0, "datum line", "accent-heavy", bold=True))
     if decided is not None:
         read_mm = [one.ceiling.mm for one in found.tops if one.ceiling is not None]
         if read_mm:
-            over = figure(min(read_mm) - decided.datum.mm)
+            over = figure(min(read_mm) - decided.datum.mm, step_mm)
             levels.append(_Level(over.mm, f"lowest ceiling that was read {over.text}", "heavy"))
         if room.floor.finished.spots:
-            over = figure(room.floor.finished.highest.level_mm - decided.datum.mm)
+            over = figure(room.floor.finished.highest.level_mm - decided.datum.mm, step_mm)
             levels.append(_Level(over.mm, f"finished floor at its highest {over.text}", "heavy"))
     return levels
 

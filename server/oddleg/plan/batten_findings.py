@@ -23,7 +23,7 @@ LOCAL_CODE = "Find it first and have it made dead, by the local code and a licen
 def batten_findings(job: Job, laid: Laid, fixings: Sequence[Fixing]) -> Iterator[Finding]:
     """In the order in which they matter to whoever fixes it."""
     yield from _no_room(job, laid)
-    yield from _unread(laid, fixings)
+    yield from _unread(job, laid, fixings)
     yield from _packers(job, laid, fixings)
     yield from _far_apart(job, laid)
     yield from _in_zones(job, laid, fixings)
@@ -94,7 +94,7 @@ def _ease(one: Stretch, step_mm: float) -> str:
     return f"{span} by up to {shown_mm(-one.worst.mm)}, most at {text_mm(one.worst.x_mm, step_mm)}"
 
 
-def _unread(laid: Laid, fixings: Sequence[Fixing]) -> Iterator[Finding]:
+def _unread(job: Job, laid: Laid, fixings: Sequence[Fixing]) -> Iterator[Finding]:
     unread = [str(one.number) for one in fixings if one.packing is None]
     if not unread:
         return
@@ -111,15 +111,16 @@ def _unread(laid: Laid, fixings: Sequence[Fixing]) -> Iterator[Finding]:
     )
     over_mm = laid.batten.thickness_mm - laid.forward_mm - laid.run.void_mm
     if everywhere and over_mm > 0:
-        thick, void = text_mm(laid.batten.thickness_mm), text_mm(laid.run.void_mm)
-        recess = f" with the back recess {text_mm(laid.forward_mm)}" if laid.forward_mm else ""
+        step_mm = job.rounding_mm
+        thick, void = text_mm(laid.batten.thickness_mm, step_mm), text_mm(laid.run.void_mm, step_mm)
+        recess = f" with the back recess {text_mm(laid.forward_mm, step_mm)}" if laid.forward_mm else ""
         yield _told(
             laid,
             "batten.thicker_than_void",
             Severity.WARN,
             f"The batten is {thick} thick and the void {void}{recess}: where the wall is nearest it has no room, "
             "whatever is read.",
-            f"Take a thinner batten, or a void of {text_mm(laid.run.void_mm + over_mm)} or more.",
+            f"Take a thinner batten, or a void of {text_mm(laid.run.void_mm + over_mm, step_mm)} or more.",
             "the void is the least that is kept to the wall",
             figure(over_mm, DIFFERENCE_STEP_MM, "Batten less void and recess."),
         )

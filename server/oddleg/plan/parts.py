@@ -45,13 +45,13 @@ def parts(plan: Plan, revision: int) -> dict[str, Part]:
     found: dict[str, Part] = {}
     for room in plan.rooms:
         found[f"survey/{room.room.id}"] = survey_part(plan, room)
-        found[f"floor/{room.room.id}"] = _floor_part(plan, room)
+        found[f"floor/{room.room.id}"] = _floor_part(room)
         found[f"datum/{room.room.id}"] = datum_part(plan, room)
         for unit in room.units:
             found[f"unit/{unit.placed.item.id}"] = _unit_part(room, unit)
         if room.plinth is not None:
             found[f"plinth/{room.room.id}"] = plinth_part(room.room.id, room.room.name, room.plinth)
-        found[f"walls/{room.room.id}"] = walls_part(room, plan.job.tolerances)
+        found[f"walls/{room.room.id}"] = walls_part(plan.job, room)
         found[f"corners/{room.room.id}"] = corners_part(room)
         for run in room.setting_out.runs:
             found[f"run/{run.run.id}"] = run_part(room, run)
@@ -173,7 +173,7 @@ def _job_part(plan: Plan, revision: int) -> Part:
     }
 
 
-def _floor_part(plan: Plan, room: RoomPlan) -> Part:
+def _floor_part(room: RoomPlan) -> Part:
     return {
         "room": room.room.id,
         "name": room.room.name,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from oddleg.job import EndsAt, OpeningDepth, Run, Tolerances, WallHeight
+from oddleg.job import EndsAt, Job, OpeningDepth, Run, WallHeight
 
 from . import RoomPlan
 from .corner import Corner
@@ -17,8 +17,9 @@ from .wall_measures import DEPTH_WORDS
 from .wall_profile import HEIGHT_WORDS, STANDING
 
 
-def walls_part(room: RoomPlan, tolerances: Tolerances) -> Part:
+def walls_part(job: Job, room: RoomPlan) -> Part:
     """`limits`: what the phone compares raw figures with, mm, and asks about before it saves one; it never refuses."""
+    tolerances = job.tolerances
     walls = [one.wall for one in room.setting_out.runs if one.wall is not None]
     return {
         "room": room.room.id,
@@ -30,13 +31,13 @@ def walls_part(room: RoomPlan, tolerances: Tolerances) -> Part:
             "repeat_mm": tolerances.wall_repeat_mm,
             "jump_mm": tolerances.wall_off_line_mm,
         },
-        "runs": [wall_part(wall) for wall in walls],
+        "runs": [wall_part(wall, job.rounding_mm) for wall in walls],
         "corners": [_corner_part(one) for one in room.setting_out.corners],
         "findings": [finding_part(finding) for wall in walls for finding in wall.findings],
     }
 
 
-def wall_part(wall: Wall) -> Part:
+def wall_part(wall: Wall, step_mm: float) -> Part:
     return {
         "run": wall.run.id,
         "name": wall.run.name,
@@ -45,7 +46,7 @@ def wall_part(wall: Wall) -> Part:
             {
                 "id": one.id,
                 "name": one.name,
-                "x": figure_part(figure(one.x_mm, why=_place_why(one.x_mm, wall.run))),
+                "x": figure_part(figure(one.x_mm, step_mm, _place_why(one.x_mm, step_mm, wall.run))),
                 "heights": [height.value for height in one.heights],
                 "serves": one.serves,
                 "added": one.added,
@@ -86,11 +87,11 @@ def wall_part(wall: Wall) -> Part:
                 "id": one.id,
                 "name": one.name,
                 "what": one.kind.value,
-                "left": figure_part(figure(one.left_mm, why="From the run's zero, to the right.")),
-                "right": figure_part(figure(one.right_mm, why="From the run's zero, to the right.")),
-                "bottom": _level(one.bottom_mm),
-                "top": _level(one.top_mm),
-                "stands_out": figure_part(figure(one.stands_out_mm, why="Out of the wall's face.", signed=True)),
+                "left": figure_part(figure(one.left_mm, step_mm, "From the run's zero, to the right.")),
+                "right": figure_part(figure(one.right_mm, step_mm, "From the run's zero, to the right.")),
+                "bottom": _level(one.bottom_mm, step_mm),
+                "top": _level(one.top_mm, step_mm),
+                "stands_out": figure_part(figure(one.stands_out_mm, step_mm, "Out of the wall's face.", signed=True)),
             }
             for one in wall.features
         ],
@@ -98,8 +99,8 @@ def wall_part(wall: Wall) -> Part:
     }
 
 
-def _level(level_mm: float | None) -> Part | None:
-    return None if level_mm is None else figure_part(figure(level_mm, why="Over the bench mark.", signed=True))
+def _level(level_mm: float | None, step_mm: float) -> Part | None:
+    return None if level_mm is None else figure_part(figure(level_mm, step_mm, "Over the bench mark.", signed=True))
 
 
 def _corner_part(corner: Corner) -> Part:
@@ -154,12 +155,12 @@ def openings_to_measure(wall: Wall) -> str:
     return "; ".join(words)
 
 
-def _place_why(x_mm: float, run: Run) -> str:
+def _place_why(x_mm: float, step_mm: float, run: Run) -> str:
     """A place that lies left of the zero: where the other run's units stand, if the run begins at their fronts."""
     if x_mm >= 0:
         return "From the run's zero, to the right."
     corner = ", in the corner" if run.left_end.at in AT_THE_OTHER else ""
-    return f"{text_mm(-x_mm)} to the left of the zero{corner}."
+    return f"{text_mm(-x_mm, step_mm)} to the left of the zero{corner}."
 
 
 def _between_walls(run: Run) -> bool:

@@ -19,7 +19,7 @@ def tall_content(plan: Plan, room: RoomPlan, found: dict[str, Part], printed: Sh
     """For a room that has a `tall_wall`."""
     name = f"tall/{room.room.id}"
     part = found[name]
-    drawn = tall_drawings(room, plan.job.base_carcass_height_mm, DRAWING_WIDTH_MM)
+    drawn = tall_drawings(plan.job, room, DRAWING_WIDTH_MM)
     return {
         "one_line": part["one_line"],
         "rails": [
