@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from .room import Stage
+from .services import Service
 from .setting_out import Feature
 
 
@@ -239,6 +240,26 @@ class Marked:
     part_mark: str
 
 
+@dataclass(frozen=True)
+class MeasuredService:
+    """A service point of a run as it is there; it takes the place of the job's with the same id."""
+
+    run: str
+    service: Service
+
+
+@dataclass(frozen=True)
+class Drilled:
+    """A hole of one panel of an item was drilled where it was shown (u, v, mm), read off the part with this mark."""
+
+    item: str
+    panel: str
+    hole: str
+    u_mm: float
+    v_mm: float
+    part_mark: str
+
+
 Body = (
     SetUp
     | Reading
@@ -258,6 +279,8 @@ Body = (
     | MeasuredFeature
     | UnitWidth
     | Marked
+    | MeasuredService
+    | Drilled
 )
 
 

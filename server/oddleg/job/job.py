@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from .fitting_out import HoleLimits
+from .hardware import PinnedRow
 from .room import Room
+from .services import CutOutRule
 
 
 @dataclass(frozen=True)
@@ -94,7 +97,7 @@ class Flatness:
 @dataclass(frozen=True)
 class Job:
     """`removed_ids` are tombstones: ids of items, stations and the like that a later revision took out. `packs_mm`: the
-    packers that are at hand."""
+    packers that are at hand. `hardware`: the rows of charts that its items name, as this job uses them."""
 
     id: str
     title: str
@@ -110,3 +113,6 @@ class Job:
     flatness: Flatness = Flatness()
     packs_mm: tuple[float, ...] = (1.0, 2.0, 3.0, 5.0, 6.0, 10.0)
     removed_ids: tuple[str, ...] = ()
+    hardware: tuple[PinnedRow, ...] = ()
+    holes: HoleLimits = HoleLimits()
+    cut_outs: CutOutRule = CutOutRule()

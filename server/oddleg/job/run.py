@@ -8,6 +8,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+from .fitting_out import BackIs, FittingOut, TopIs
+from .services import Passage, Service, Vent
 from .setting_out import Anchor, Batten, Feature, FrontLineRule, LineUp, PlinthCut, RunEnd, Trim
 
 
@@ -86,6 +88,8 @@ class Legs:
 
 @dataclass(frozen=True)
 class Front:
+    """`density_kg_m3`: of its board, for its weight."""
+
     fit: FrontFit = FrontFit.OVERLAY
     thickness_mm: float = 20.0
     handle_projection_mm: float = 0.0
@@ -93,16 +97,25 @@ class Front:
     frame_thickness_mm: float = 0.0
     set_back_mm: float = 0.0
     moves: FrontMoves = FrontMoves.DOOR
+    density_kg_m3: float = 750.0
 
 
 @dataclass(frozen=True)
 class Box:
-    """How a carcass is made: board, back recess (back panel's set-in from the carcass's rear edge), bottom's place."""
+    """How a carcass is made: board, back recess (back panel's set-in from the carcass's rear edge), bottom's place.
+
+    `top`: a panel, or two rails of `rail_mm` laid flat, one at the front and one at the back. `back`: where its edges
+    lie; `groove_mm`: how deep they go into sides, top and bottom.
+    """
 
     board_mm: float = 18.0
     back_mm: float = 8.0
     back_recess_mm: float = 0.0
     bottom: BottomFit = BottomFit.BETWEEN_SIDES
+    top: TopIs = TopIs.PANEL
+    rail_mm: float = 100.0
+    back: BackIs = BackIs.BETWEEN
+    groove_mm: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -113,6 +126,10 @@ class Appliance:
     raised. `built_in`: fixed to the top by brackets that reach `bracket_reach_mm` above it. `assumed`: names of fields
     that nobody has read off the sheet yet. `clear_above_mm`, `clear_below_mm`: the clear height that the sheet of a hob
     or cooker wants above the worktop, and that of a hood between worktop and itself; None: nobody has read it yet.
+    `drop_mm`: how deep what is let into the top (hob, bowl) hangs below its upper face, and `air_gap_mm` what must stay
+    free below that; `at_mm`: its left edge from that of its carcass (None: in the middle). `relief_height_mm`: height
+    over the floor up to which the back of a machine stands back by `relief_depth_mm`, for what stands out of the wall.
+    `vents`: what its sheet asks.
     """
 
     id: str
@@ -128,6 +145,12 @@ class Appliance:
     bracket_reach_mm: float = 0.0
     clear_above_mm: float | None = None
     clear_below_mm: float | None = None
+    drop_mm: float | None = None
+    air_gap_mm: float | None = None
+    at_mm: float | None = None
+    relief_height_mm: float | None = None
+    relief_depth_mm: float | None = None
+    vents: tuple[Vent, ...] = ()
     assumed: tuple[str, ...] = ()
 
 
@@ -157,6 +180,7 @@ class Carcass:
     blind_mm: float = 0.0
     plinth_cuts: tuple[PlinthCut, ...] = ()
     width_within_mm: float | None = None
+    fitting_out: FittingOut | None = None
     made_as: str = "carcass"
 
 
@@ -249,6 +273,7 @@ class OpenUnit:
     plinth_recess_mm: float = 50.0
     visible_drop_mm: float = 0.0
     width_within_mm: float | None = None
+    fitting_out: FittingOut | None = None
     made_as: str = "open_unit"
 
 
@@ -296,3 +321,5 @@ class Run:
     line_up: tuple[LineUp, ...] = ()
     cornice: Trim | None = None
     light_rail: Trim | None = None
+    services: tuple[Service, ...] = ()
+    passages: tuple[Passage, ...] = ()

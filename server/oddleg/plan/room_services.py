@@ -1,0 +1,109 @@
+"""What follows for the services of a room: where each lands, what is cut out for it, how it is asked for before
+plaster. Run axes, mm; levels over the bench mark."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from oddleg.job import Passage, Service
+
+from .figure import Figure
+from .finding import Finding
+from .fitted_out import CutOut
+
+
+@dataclass(frozen=True)
+class Landing:
+    """One service point: as found where that is known, else as wanted. left_mm to right_mm along the run; low_mm,
+    high_mm: levels, None while datum or floor are not known. `item`: id of what it lands behind (or under), None: open
+    wall. `cut_out`: id of its cut-out in that one's back. `reached`: how it is reached once all is fitted, in words;
+    None where it is not."""
+
+    run: str
+    service: Service
+    left_mm: float
+    right_mm: float
+    low_mm: float | None
+    high_mm: float | None
+    item: str | None
+    cut_out: str | None
+    reached: str | None
+    words: str
+
+
+@dataclass(frozen=True)
+class BackCut:
+    """A cut-out in the back panel of `item`, with the figures it is marked from: the panel's left, right, top and
+    bottom edge as seen from the front; `from_behind`: from the left edge as seen from behind; `below_datum`: its upper
+    edge down from the run's datum line. None where it is open to that edge."""
+
+    item: str
+    cut: CutOut
+    from_left: Figure
+    from_right: Figure
+    from_foot: Figure
+    from_top: Figure
+    from_behind: Figure
+    below_datum: Figure
+    width: Figure
+    height: Figure
+    radius: Figure
+
+
+@dataclass(frozen=True)
+class PassageHole:
+    """A hole through every side between two items: `panels` as (item, panel id)."""
+
+    run: str
+    passage: Passage
+    panels: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True)
+class Hanging:
+    """What hangs below a worktop into a carcass: clear to `below_datum` under the run's datum, air gap included."""
+
+    item: str
+    appliance: str
+    name: str
+    left_mm: float
+    right_mm: float
+    below_datum: Figure
+    words: str
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """A service point as asked for before plaster: its middle from a wall (or the run's zero) and over the finished
+    floor; None where one of them is not known yet."""
+
+    run: str
+    service: Service
+    from_left: Figure
+    from_left_words: str
+    over_floor: Figure | None
+    below_datum: Figure | None
+    words: str
+
+
+@dataclass(frozen=True)
+class VentRoute:
+    """What an appliance's sheet asks for its air, and what there is of it."""
+
+    item: str
+    appliance: str
+    asked: str
+    has: str
+    holds: bool | None
+
+
+@dataclass(frozen=True)
+class RoomServices:
+    landings: tuple[Landing, ...] = ()
+    cuts: tuple[BackCut, ...] = ()
+    passages: tuple[PassageHole, ...] = ()
+    hanging: tuple[Hanging, ...] = ()
+    wanted: tuple[Wanted, ...] = ()
+    vents: tuple[VentRoute, ...] = ()
+    cautions: tuple[str, ...] = ()
+    findings: tuple[Finding, ...] = ()
