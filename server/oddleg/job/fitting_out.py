@@ -137,12 +137,15 @@ class FittingOut:
     """Compartments from left to right with a divider of `divider_mm` between each and the next.
 
     `grid_first_mm`: height of the grid's lowest hole over a side's lower edge; None: the grid is balanced, as far from
-    the top as from the bottom. `leg`, `bracket`, `connector`: ids of rows of charts.
+    the top as from the bottom. `drawer_board_mm`: of its drawers' bases and backs; None: the carcass's board.
+    `spacer_strip_mm`: height of the strips under runners. `leg`, `bracket`, `connector`: ids of rows of charts.
     """
 
     compartments: tuple[Compartment, ...] = ()
     divider_mm: float = 18.0
     grid_first_mm: float | None = None
+    drawer_board_mm: float | None = None
+    spacer_strip_mm: float = 50.0
     leg: str | None = None
     bracket: str | None = None
     connector: str | None = None
