@@ -6,7 +6,7 @@ It calls the computations in order and has no formula of its own.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from oddleg.job import Charts, DatumDecision, Entry, Job, Room, SetUp
 
@@ -14,8 +14,10 @@ from .datum import Datum, datum
 from .figure import Figure
 from .finding import Finding
 from .finished_floor import Floor, floor
+from .fitting import NOTHING_FITTED, RoomFitting
 from .flatness import flatness_findings
 from .floor_figures import floor_figures
+from .hardware import Hardware, hardware, hardware_findings
 from .instrument import CheckResult
 from .laser_checks import check_findings, check_results, reckoned_lasers
 from .legs import UnitLegs, unit_legs
@@ -44,7 +46,8 @@ from .tall_wall import TallWall
 class RoomPlan:
     """What follows for one room. `set_ups` with the number of live readings in each;
     `floor_figures`: label and figure. `flatness_findings`: the floor against the named classes and rules.
-    `plinth` None until a datum is decided; `tall_wall` where nothing is tall or hangs."""
+    `plinth` None until a datum is decided; `tall_wall` where nothing is tall or hangs.
+    `hardware`: the rows of charts that the job names."""
 
     room: Room
     site: Site
@@ -62,6 +65,8 @@ class RoomPlan:
     findings: tuple[Finding, ...]
     plinth: RoomPlinth | None = None
     tall_wall: TallWall | None = None
+    fitting: RoomFitting = NOTHING_FITTED
+    hardware: Hardware = field(default_factory=Hardware)
 
 
 @dataclass(frozen=True)
@@ -69,6 +74,7 @@ class Plan:
     job: Job
     rooms: tuple[RoomPlan, ...]
     findings: tuple[Finding, ...]
+    hardware_findings: tuple[Finding, ...] = ()
 
 
 def plan(job: Job, entries: Sequence[Entry], charts: Charts) -> Plan:
@@ -77,10 +83,12 @@ def plan(job: Job, entries: Sequence[Entry], charts: Charts) -> Plan:
     Entries are in log order. Nothing here raises for what was measured or typed: what cannot be built is a finding.
     """
     known = site(job, entries)
-    return Plan(job, tuple(_room_plan(job, room, of_room(known, room), charts) for room in job.rooms), known.findings)
+    rows = hardware(job, charts)
+    rooms = tuple(_room_plan(job, room, of_room(known, room), charts, rows) for room in job.rooms)
+    return Plan(job, rooms, known.findings, hardware_findings(job, rows))
 
 
-def _room_plan(job: Job, room: Room, here: Site, charts: Charts) -> RoomPlan:
+def _room_plan(job: Job, room: Room, here: Site, charts: Charts, rows: Hardware) -> RoomPlan:
     stations = known_stations(job, room, here)
     marks = {mark.id: (mark.name, mark_place(mark)) for mark in room.bench_marks}
     places = stations.places | {id: place for id, (_, place) in marks.items()}
@@ -122,6 +130,7 @@ def _room_plan(job: Job, room: Room, here: Site, charts: Charts) -> RoomPlan:
         ),
         room_plinth(job, room, placed, floors, datum_mm, here.readings, out.runs),
         tall,
+        hardware=rows,
     )
 
 

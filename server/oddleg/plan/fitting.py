@@ -13,6 +13,9 @@ from .room_services import RoomServices
 class RoomFitting:
     """`units`: every carcass and open unit that is fitted out, in room order. `findings`: between units."""
 
-    units: tuple[FittedOut, ...] = ()
-    services: RoomServices = RoomServices()
-    findings: tuple[Finding, ...] = ()
+    units: tuple[FittedOut, ...]
+    services: RoomServices
+    findings: tuple[Finding, ...]
+
+
+NOTHING_FITTED = RoomFitting((), RoomServices(), ())
