@@ -219,7 +219,8 @@ class StickMark:
 @dataclass(frozen=True)
 class Stick:
     """A straight stick against a side's front edge (or bottom edge), its foot on the edge named: every hole of a line
-    that is `offset_mm` away from that edge. The same stick serves both sides, turned over."""
+    that is `offset_mm` away from that edge; the same marks serve further lines, `also_mm` away from it. The same stick
+    serves both sides, turned over."""
 
     id: str
     name: str
@@ -230,6 +231,7 @@ class Stick:
     length_mm: float
     marks: tuple[StickMark, ...]
     words: str
+    also_mm: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -15,12 +15,12 @@ Part = dict[str, Any]
 MARK_SIGNS = "23456789abcdefghjkmnpqrstuvwxyz"
 MARK_LENGTH = 6
 # Exact lengths, old marks, and what the fitter ticked where it still is: a sheet is not out of date for any of them.
-NO_TEXTS = frozenset({"mm", "mark", "x_mm", "y_mm", "marked"})
+NO_TEXTS = frozenset({"mm", "mark", "x_mm", "y_mm", "marked", "drilled"})
 
 
 def mark_of(shown: object) -> str:
     """Six characters that stand for the shown texts in `shown`. Exact lengths (`mm`), old marks and the ticks of marks
-    on a rod (`marked`) do not count; that a ticked mark has moved since (`moved`) does."""
+    on a rod (`marked`) and of holes (`drilled`) do not count; that one has moved since (`moved`) does."""
     text = json.dumps(_texts(shown), ensure_ascii=False, separators=(",", ":"), sort_keys=True)
     number = int.from_bytes(hashlib.sha256(text.encode()).digest()[:8], "big")
     signs = []

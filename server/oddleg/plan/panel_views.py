@@ -1,0 +1,105 @@
+"""The faces of a panel that are worked from, as they lie before you, and the numbers of its holes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from .fitted_out import CutOut, Face, Hole, Panel, PanelKind
+
+
+@dataclass(frozen=True)
+class NumberedHole:
+    """A hole with its number in the panel's table, on drawings and on templates."""
+
+    number: int
+    hole: Hole
+
+
+@dataclass(frozen=True)
+class PanelView:
+    """One face of a panel as it lies before you: `mirrored`: u runs to the left on it. `front_edge`: the edge of the
+    drawing that is the carcass's front. `field`: of its drawing in the carcass's part. `holes`: those drilled from this face; `from_behind`: those that come right
+    through from the other. Cut-outs are marked on the shown face."""
+
+    panel: Panel
+    face: Face
+    field: str
+    mirrored: bool
+    front_edge: str | None
+    words: str
+    holes: tuple[NumberedHole, ...]
+    from_behind: tuple[NumberedHole, ...]
+    cut_outs: tuple[CutOut, ...]
+
+    def x_mm(self, u_mm: float) -> float:
+        """From the left of the drawing."""
+        return self.panel.width_mm - u_mm if self.mirrored else u_mm
+
+
+# Where u and v are counted from, in a joiner's words.
+SIDE_AXES = ("front edge", "lower edge")
+LYING_AXES = ("left edge", "front edge")
+AXES = {
+    PanelKind.LEFT: SIDE_AXES,
+    PanelKind.RIGHT: SIDE_AXES,
+    PanelKind.DIVIDER: SIDE_AXES,
+    PanelKind.BOTTOM: LYING_AXES,
+    PanelKind.TOP: LYING_AXES,
+    PanelKind.FRONT_RAIL: LYING_AXES,
+    PanelKind.BACK_RAIL: LYING_AXES,
+    PanelKind.SHELF: LYING_AXES,
+    PanelKind.BACK: ("left edge", "lower edge"),
+    PanelKind.FRONT: ("left edge as seen from behind", "lower edge"),
+}
+TURNED = {"left": "right", "right": "left"}
+
+
+def views(panel: Panel) -> tuple[PanelView, ...]:
+    """Its faces that have something to mark, the shown one first; none where the board stays as it is."""
+    numbered = numbered_holes(panel)
+    found: list[PanelView] = []
+    for face in Face:
+        own = tuple(one for one in numbered if one.hole.face is face)
+        cuts = panel.cut_outs if face is Face.SHOWN else ()
+        if not own and not cuts:
+            continue
+        shown = face is Face.SHOWN
+        front = panel.front_edge
+        found.append(
+            PanelView(
+                panel,
+                face,
+                f"panel-{panel.id}{'-other' if found else ''}",
+                panel.mirrored if shown else not panel.mirrored,
+                front if shown or front is None else TURNED.get(front, front),
+                panel.face_words if shown else panel.other_face_words,
+                own,
+                tuple(one for one in numbered if one.hole.face is not face and one.hole.depth_mm is None),
+                cuts,
+            )
+        )
+    return tuple(found)
+
+
+def numbered_holes(panel: Panel) -> tuple[NumberedHole, ...]:
+    """From 1 up: what serves one thing together, the lowest first; along a column where it is more columns than rows,
+    else along its rows. Equal tables of a left and a right side have equal numbers."""
+    groups: dict[tuple[Face, str, str], list[Hole]] = {}
+    for hole in panel.holes:
+        groups.setdefault((hole.face, hole.hole_for.value, hole.of), []).append(hole)
+    faces = tuple(Face)
+
+    def first(key: tuple[Face, str, str]) -> tuple[int, float, float, str, str]:
+        holes = groups[key]
+        return faces.index(key[0]), min(one.v_mm for one in holes), min(one.u_mm for one in holes), key[1], key[2]
+
+    ordered = [hole for key in sorted(groups, key=first) for hole in _in_order(groups[key])]
+    return tuple(NumberedHole(number, hole) for number, hole in enumerate(ordered, 1))
+
+
+def _in_order(holes: Sequence[Hole]) -> list[Hole]:
+    columns, rows = ({round(at, 3) for at in ats} for ats in ([h.u_mm for h in holes], [h.v_mm for h in holes]))
+    if len(columns) < len(rows):
+        return sorted(holes, key=lambda one: (round(one.u_mm, 3), one.v_mm, one.id))
+    return sorted(holes, key=lambda one: (round(one.v_mm, 3), one.u_mm, one.id))
