@@ -17,7 +17,8 @@ class Landing:
     """One service point: as found where that is known, else as wanted. left_mm to right_mm along the run; low_mm,
     high_mm: levels, None while datum or floor are not known. `item`: id of what it lands behind (or under), None: open
     wall. `cut_out`: id of its cut-out in that one's back. `reached`: how it is reached once all is fitted, in words;
-    None where it is not."""
+    None where it is not. `left`, `right`: from the run's zero mark; `below_datum`: its middle, down from the datum line.
+    """
 
     run: str
     service: Service
@@ -25,6 +26,9 @@ class Landing:
     right_mm: float
     low_mm: float | None
     high_mm: float | None
+    left: Figure
+    right: Figure
+    below_datum: Figure | None
     item: str | None
     cut_out: str | None
     reached: str | None
@@ -75,10 +79,11 @@ class Hanging:
 @dataclass(frozen=True)
 class Wanted:
     """A service point as asked for before plaster: its middle from a wall (or the run's zero) and over the finished
-    floor; None where one of them is not known yet."""
+    floor; None where one of them is not known yet. `x_mm`: its middle along the rod."""
 
     run: str
     service: Service
+    x_mm: float
     from_left: Figure
     from_left_words: str
     over_floor: Figure | None
