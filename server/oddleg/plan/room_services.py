@@ -39,7 +39,7 @@ class Landing:
 class BackCut:
     """A cut-out in the back panel of `item`, with the figures it is marked from: the panel's left, right, top and
     bottom edge as seen from the front; `from_behind`: from the left edge as seen from behind; `below_datum`: its upper
-    edge down from the run's datum line. None where it is open to that edge."""
+    edge down from the run's datum line. Of a round one all of them go to its middle: a hole saw is set there."""
 
     item: str
     cut: CutOut
