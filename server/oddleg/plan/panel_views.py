@@ -19,8 +19,8 @@ class NumberedHole:
 @dataclass(frozen=True)
 class PanelView:
     """One face of a panel as it lies before you: `mirrored`: u runs to the left on it. `front_edge`: the edge of the
-    drawing that is the carcass's front. `field`: of its drawing in the carcass's part. `holes`: those drilled from this face; `from_behind`: those that come right
-    through from the other. Cut-outs are marked on the shown face."""
+    drawing that is the carcass's front. `field`: of its drawing in the carcass's part. `holes`: those drilled from this
+    face; `from_behind`: those that come right through from the other. Cut-outs are marked on the shown face."""
 
     panel: Panel
     face: Face
