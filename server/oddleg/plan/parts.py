@@ -13,6 +13,8 @@ from oddleg.job import Handing, Item, Stage
 from . import Plan, RoomPlan
 from .corners_part import corners_part
 from .datum_part import datum_part
+from .drawers_part import drawers_part, has_drawers
+from .drilling_part import drilling_part, has_holes
 from .figure import figure
 from .finding import Finding, Severity
 from .legs import UnitLegs, unit_numbers
@@ -32,7 +34,13 @@ SHEETS = (
     ("plinth", "Plinth", ("plinth",)),
     ("corners", "Corners and fronts", ("corners",)),
     ("tall", "Tall and wall units", ("tall",)),
+    ("drawers", "Drawers", ("drawers",)),
+    ("drilling", "Drilling", ("drilling",)),
+    ("services", "Services and cut-outs", ("services",)),
+    ("first_fix", "First fix", ("services",)),
 )
+# Sheets that there are only where their part is.
+ONLY_WITH_PART = ("tall", "drawers", "drilling", "services", "first_fix")
 SHEETS_OF_A_RUN = (
     ("rod", "Rod", ("run",)),
     ("strip_a4", "Rod at full size, A4", ("run",)),
@@ -57,6 +65,10 @@ def parts(plan: Plan, revision: int) -> dict[str, Part]:
             found[f"run/{run.run.id}"] = run_part(room, run)
         if room.tall_wall is not None:
             found[f"tall/{room.room.id}"] = tall_part(room)
+        if has_drawers(room):
+            found[f"drawers/{room.room.id}"] = drawers_part(plan, room)
+        if has_holes(room):
+            found[f"drilling/{room.room.id}"] = drilling_part(plan, room)
     found["findings"] = {"findings": all_findings(plan)}
     for part in found.values():
         part["mark"] = mark_of(part)
@@ -73,9 +85,9 @@ def sheet_marks(plan: Plan, found: dict[str, Part]) -> list[dict[str, str]]:
     for room in plan.rooms:
         units = [f"unit/{unit.placed.item.id}" for unit in room.units]
         for kind, title, from_parts in SHEETS:
-            if kind == "tall" and room.tall_wall is None:
-                continue
             names = [name for one in from_parts for name in (units if one == "unit" else [f"{one}/{room.room.id}"])]
+            if kind in ONLY_WITH_PART and names[0] not in found:
+                continue
             mark = mark_of([found[name]["mark"] for name in names if name in found])
             sheets.append({"name": f"{kind}-{room.room.id}", "title": f"{title}, {room.room.name}", "mark": mark})
         for run in room.room.runs:

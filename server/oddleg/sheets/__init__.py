@@ -14,10 +14,12 @@ from oddleg.plan.parts import parts
 from oddleg.plan.setting_out import RunSetOut
 
 from .corners_sheet import corners_content
+from .drawers_sheet import drawers_content, drilling_content
 from .labels import labels_content
 from .leg_sheet import legs_content
 from .plinth_sheet import plinth_content
 from .rod_sheet import rod_content, strip_content
+from .services_sheet import first_fix_content, services_content
 from .source import SheetSource, UnknownSheet
 from .survey_sheet import survey_content
 from .tall_sheet import tall_content
@@ -37,6 +39,10 @@ KINDS: dict[str, Content] = {
     "plinth": plinth_content,
     "corners": corners_content,
     "tall": tall_content,
+    "drawers": drawers_content,
+    "drilling": drilling_content,
+    "services": services_content,
+    "first_fix": first_fix_content,
 }
 
 KINDS_OF_A_RUN: dict[str, ContentOfARun] = {
@@ -93,5 +99,6 @@ JOB_LINES, PLACE_LINES, TITLE_LINES, SOURCE_LINES = (84.0, 4.59), (84.0, 3.18), 
 # Where in the app a sheet's code leads.
 LINKS = {"survey": ("datum",), "legs": ("units",), "labels": ("units",), "plinth": ("plinth",)}
 LINKS |= {"walls": ("walls",), "corners": ("corners",), "tall": ("tall",)}
+LINKS |= {"drawers": ("drawers",), "drilling": ("drilling",), "services": ("services",), "first_fix": ("services",)}
 LINKS |= dict.fromkeys(KINDS_OF_A_RUN, ("run",))
-OF_ONE_ROOM = ("survey", "plinth", "walls", "corners", "tall")
+OF_ONE_ROOM = ("survey", "plinth", "walls", "corners", "tall", "drawers", "drilling", "services", "first_fix")
