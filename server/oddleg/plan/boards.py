@@ -99,6 +99,16 @@ def shelf_foot_mm(box: CarcassBox, known: Hardware, shelf: Shelf) -> float:
     return asked_mm if pin is None else line_mm(box, nearest_line(box, asked_mm, pin.pitch_mm), pin.pitch_mm)
 
 
+def on_pins(box: CarcassBox, known: Hardware) -> frozenset[str]:
+    """Ids of the shelves' panels that are not fixed and can be moved."""
+    return frozenset(
+        shelf_id(space, shelf.id)
+        for space in box.spaces
+        for shelf in space.compartment.shelves
+        if not shelf.fixed and known.row(Pin, shelf.pins) is not None
+    )
+
+
 def shelf_id(space: Space, shelf: str) -> str:
     return f"{PanelKind.SHELF}-{space.compartment.id}-{shelf}"
 

@@ -8,14 +8,19 @@ from typing import TYPE_CHECKING
 
 from oddleg.job import Job
 
-from .boards import boards
+from .boards import boards, on_pins
+from .bracket_holes import bracket_holes
 from .carcass_box import CarcassBox
 from .fitted_out import CutOut, Hole, Panel, PanelKind
 from .hardware import Hardware
 from .hinge_holes import hinge_holes
 from .hole_words import in_order
+from .leg_holes import leg_holes
+from .passage_holes import passage_holes
+from .pull_out_holes import pull_out_holes
 from .room_services import PassageHole
 from .runner_holes import runner_holes
+from .shelf_holes import drilled_through, pin_holes, spare_that_fit
 
 if TYPE_CHECKING:
     from .front_stacks import FilledFronts
@@ -33,12 +38,27 @@ def panels(
     those through other items are passed over. Screws that join neighbours: `connecting`."""
     made = {one.id: one for one in boards(box, known, filled.fronts)}
     holes: dict[str, list[Hole]] = {id: [] for id in made}
+    spare: dict[str, list[Hole]] = {id: [] for id in made}
+    carrying, spare_pins = pin_holes(box, known, made, job.holes)
     for panel, hole in (
         *runner_holes(box, known, filled.drawers, made, job.holes.shop_mm),
         *hinge_holes(box, known, filled.fronts, made),
+        *pull_out_holes(box, known, filled.fronts, made, job.holes.shop_mm),
+        *carrying,
+        *leg_holes(box, known, made, job.tolerances),
+        *bracket_holes(box, known, made),
+        *passage_holes(job, box, passages, made),
     ):
         holes[panel].append(hole)
-    return tuple(
-        replace(one, holes=in_order(holes[one.id]), cut_outs=tuple(cuts) if one.kind is PanelKind.BACK else ())
-        for one in made.values()
-    )
+    for panel, hole in spare_pins:
+        spare[panel].append(hole)
+    moved = on_pins(box, known)
+    stay = [one for one in made.values() if one.id not in moved]
+    drilled = []
+    for one in made.values():
+        kept = holes[one.id]
+        if spare[one.id]:
+            kept = kept + spare_that_fit(one, kept, spare[one.id], stay, job.holes)
+        cut_outs = tuple(cuts) if one.kind is PanelKind.BACK else ()
+        drilled.append(replace(one, holes=in_order(drilled_through(one, kept, job.holes)), cut_outs=cut_outs))
+    return tuple(drilled)

@@ -1,0 +1,67 @@
+"""Where other boards of the carcass meet a face of a panel: nothing can be screwed on there, and no hole reached."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from .fitted_out import Face, Hole, Panel, PanelKind
+from .panel_axes import AXES, on_panel
+
+SAME_MM = 1e-6
+
+
+@dataclass(frozen=True)
+class Met:
+    """Another board on a face, in the panel's axes: from (left_mm, low_mm) to (right_mm, high_mm)."""
+
+    board: Panel
+    left_mm: float
+    right_mm: float
+    low_mm: float
+    high_mm: float
+
+    def from_rim_mm(self, hole: Hole) -> float:
+        """From the hole's rim to the board's edge; below 0: the hole lies in it."""
+        beside_mm = max(self.left_mm - hole.u_mm, hole.u_mm - self.right_mm)
+        above_mm = max(self.low_mm - hole.v_mm, hole.v_mm - self.high_mm)
+        if beside_mm > 0 and above_mm > 0:
+            return float((beside_mm**2 + above_mm**2) ** 0.5) - hole.diameter_mm / 2
+        return max(beside_mm, above_mm) - hole.diameter_mm / 2
+
+
+def extents_mm(panel: Panel) -> tuple[tuple[float, float], ...]:
+    """From where to where the board reaches in the carcass, along x, u and z."""
+    axes = AXES[panel.kind]
+    found = []
+    for at_mm, along_u, along_v, looks in zip(
+        (panel.x_mm, panel.u_mm, panel.z_mm), axes.along_u, axes.along_v, axes.looks, strict=True
+    ):
+        to_mm = at_mm + along_u * panel.width_mm + along_v * panel.height_mm - looks * panel.thickness_mm
+        found.append((min(at_mm, to_mm), max(at_mm, to_mm)))
+    return tuple(found)
+
+
+def boards_met(panel: Panel, face: Face, others: Iterable[Panel]) -> tuple[Met, ...]:
+    """The boards that stand against this face or go into it. Fronts are none: they open."""
+    looks = AXES[panel.kind].looks
+    axis = next(i for i, step in enumerate(looks) if step)
+    outwards = looks[axis] if face is Face.SHOWN else -looks[axis]
+    low_mm, high_mm = extents_mm(panel)[axis]
+    face_mm = high_mm if outwards > 0 else low_mm
+    met = []
+    for other in others:
+        if other.id == panel.id or other.kind is PanelKind.FRONT:
+            continue
+        reach = extents_mm(other)
+        if not reach[axis][0] - SAME_MM <= face_mm <= reach[axis][1] + SAME_MM:
+            continue
+        # What only touches the plane of the face from within the board's own thickness is not in front of it.
+        if (reach[axis][1] <= face_mm + SAME_MM) if outwards > 0 else (reach[axis][0] >= face_mm - SAME_MM):
+            continue
+        corners = [on_panel(panel, *(ends[i] for ends in reach)) for i in (0, 1)]
+        left_mm, right_mm = sorted(max(0.0, min(panel.width_mm, u)) for u, _ in corners)
+        low, high = sorted(max(0.0, min(panel.height_mm, v)) for _, v in corners)
+        if right_mm - left_mm > SAME_MM and high - low > SAME_MM:
+            met.append(Met(other, left_mm, right_mm, low, high))
+    return tuple(met)
