@@ -3,7 +3,20 @@ worked out beside it."""
 
 from dataclasses import replace
 
-from oddleg.plan.fitted_out import CutOut, Face, Hole, HoleFor, Panel, PanelKind
+from oddleg.job import Carcass, FrontIs, Handing
+from oddleg.plan.carcass_box import carcass_box
+from oddleg.plan.fitted_out import (
+    CutOut,
+    DrawerBox,
+    Face,
+    FittedOut,
+    Hole,
+    HoleFor,
+    Panel,
+    PanelKind,
+    PlacedFront,
+    StackFilled,
+)  # fmt: skip
 
 FACE_WORDS = "inside face up"
 
@@ -115,3 +128,26 @@ def divider():
 
 
 ALL = (drawer_side(), drawer_side(PanelKind.RIGHT), tall_side(), rail(), wide_back(), door(), bottom(), divider())
+
+
+def fitted(panels=ALL, sticks=(), findings=()):
+    """Unit 1: a base of 600 with four drawers on 720 (720 less 3 gaps of 3, over 4: 177.75), the lowest with an inner one
+    behind it."""
+    box = carcass_box(Carcass("unit-1", "drawers", 600.0, 720.0, 560.0, handing=Handing.NONE))
+    high_mm = (720.0 - 3 * 3.0) / 4
+    fronts = tuple(
+        PlacedFront(
+            f"front-{n}", f"member-{n}", f"drawer {n}", "inside", FrontIs.DRAWER, 1.5, (n - 1) * (high_mm + 3.0), 597.0,
+            high_mm, 19.0, 0.0, runner="runner-500", weight_kg=1.4,
+        )
+        for n in (1, 2, 3, 4)
+    )  # fmt: skip
+    drawers = tuple(
+        DrawerBox(
+            f"drawer-{n}", f"drawer {n}", "inside", "runner-500", front.id, 18.0, 582.0, front.foot_mm + 37.3, 37.0, 2.0,
+            505.0, front.foot_mm + 12.0, front.foot_mm + 150.0,
+        )
+        for n, front in enumerate(fronts, 1)
+    )  # fmt: skip
+    stack = StackFilled("inside", 720.0, 720.0, "4 fronts and 3 gaps of 3")
+    return FittedOut("unit-1", 1, "drawers", box, (stack,), fronts, drawers, tuple(panels), (), tuple(sticks), findings)

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from oddleg.plan.figure import text_mm
-from oddleg.plan.panel_views import AXES, NumberedHole, PanelView
+from oddleg.plan.panel_views import COUNTED_FROM, NumberedHole, PanelView
 from oddleg.plan.panels_part import depth_words
 from oddleg.plan.sightings import listed
 
@@ -72,7 +72,7 @@ def panel_drawing(
     stretch = Stretch(0.0, panel.width_mm, left_mm, scale)
     ticks = [Tick(view.x_mm(place), text, place == 0) for place, text in across.told]
     high = min(width_mm - 1.0, max(on.right_mm, left_mm + PITCH_MM * len(ticks)))
-    marks += dimension(stretch, foot_mm, ticks, f"from the {AXES[panel.kind][0]}", high)
+    marks += dimension(stretch, foot_mm, ticks, f"from the {COUNTED_FROM[panel.kind][0]}", high)
     for bare_mm in across.bare_mm:
         line_mm = foot_mm + SMALL_MM * 1.3
         marks.append(Line(on.x(bare_mm), line_mm - 0.5, on.x(bare_mm), line_mm + 0.5, "thin"))
@@ -192,7 +192,7 @@ def _radius_mm(one: NumberedHole, scale: float) -> float:
 
 
 def _words(view: PanelView, step_mm: float, told: Sequence[Places] = ()) -> list[str]:
-    across, up = AXES[view.panel.kind]
+    across, up = COUNTED_FROM[view.panel.kind]
     words = [f"Figures across count from the {across}, figures up from the {up}."]
     if any(one.hole.depth_mm is None for one in view.holes):
         words[0] += " Full circles: right through."

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from .fitted_out import CutOut, Face, Hole, Panel, PanelKind
+from .panel_axes import front_edge_on, mirrored_on
 
 
 @dataclass(frozen=True)
@@ -40,7 +41,7 @@ class PanelView:
 # Where u and v are counted from, in a joiner's words.
 SIDE_AXES = ("front edge", "lower edge")
 LYING_AXES = ("left edge", "front edge")
-AXES = {
+COUNTED_FROM = {
     PanelKind.LEFT: SIDE_AXES,
     PanelKind.RIGHT: SIDE_AXES,
     PanelKind.DIVIDER: SIDE_AXES,
@@ -52,7 +53,6 @@ AXES = {
     PanelKind.BACK: ("left edge", "lower edge"),
     PanelKind.FRONT: ("left edge as seen from behind", "lower edge"),
 }
-TURNED = {"left": "right", "right": "left"}
 
 
 def views(panel: Panel) -> tuple[PanelView, ...]:
@@ -64,16 +64,14 @@ def views(panel: Panel) -> tuple[PanelView, ...]:
         cuts = panel.cut_outs if face is Face.SHOWN else ()
         if not own and not cuts:
             continue
-        shown = face is Face.SHOWN
-        front = panel.front_edge
         found.append(
             PanelView(
                 panel,
                 face,
                 f"panel-{panel.id}{'-other' if found else ''}",
-                panel.mirrored if shown else not panel.mirrored,
-                front if shown or front is None else TURNED.get(front, front),
-                panel.face_words if shown else panel.other_face_words,
+                mirrored_on(panel, face),
+                front_edge_on(panel, face),
+                panel.face_words if face is Face.SHOWN else panel.other_face_words,
                 own,
                 tuple(one for one in numbered if one.hole.face is not face and one.hole.depth_mm is None),
                 cuts,

@@ -8,7 +8,7 @@ from oddleg.job import Drilled, FrontIs, Job
 
 from .figure import Figure, figure, text_mm
 from .fitted_out import CutOut, DrawerBox, FittedOut, Hole, Panel, PlacedFront, Stick
-from .panel_views import AXES, NumberedHole, numbered_holes, views
+from .panel_views import COUNTED_FROM, NumberedHole, numbered_holes, views
 from .part_values import Part, figure_part, finding_part
 from .site import body
 
@@ -61,7 +61,7 @@ def at_figures(panel: Panel, hole: Hole, step_mm: float) -> tuple[Figure, Figure
     by = f", by the chart's row {hole.row}" if hole.row else ""
     u, v = (
         figure(at_mm, step_mm, f"From the {edge} to the middle of the hole: {hole.words}{by}.")
-        for at_mm, edge in zip((hole.u_mm, hole.v_mm), AXES[panel.kind], strict=True)
+        for at_mm, edge in zip((hole.u_mm, hole.v_mm), COUNTED_FROM[panel.kind], strict=True)
     )
     return u, v
 
@@ -75,14 +75,14 @@ def _panel(panel: Panel, drilled: dict[tuple[str, str], Drilled], step_mm: float
         "id": panel.id,
         "name": panel.name,
         "kind": panel.kind.value,
-        "width": _told(panel.width_mm, step_mm, f"Away from the {AXES[panel.kind][0]}."),
-        "height": _told(panel.height_mm, step_mm, f"Away from the {AXES[panel.kind][1]}."),
+        "width": _told(panel.width_mm, step_mm, f"Away from the {COUNTED_FROM[panel.kind][0]}."),
+        "height": _told(panel.height_mm, step_mm, f"Away from the {COUNTED_FROM[panel.kind][1]}."),
         "thickness": _told(panel.thickness_mm, step_mm, "The board that it is made of."),
         "face": panel.face_words,
         "other_face": panel.other_face_words,
         "origin": panel.origin_words,
         "front_edge": panel.front_edge,
-        "axes": list(AXES[panel.kind]),
+        "axes": list(COUNTED_FROM[panel.kind]),
         "views": [
             {"face": one.face.value, "words": one.words, "front_edge": one.front_edge, "drawing": one.field}
             for one in views(panel)
@@ -120,7 +120,7 @@ def _hole(panel: Panel, numbered: NumberedHole, tick: Drilled | None, step_mm: f
 
 
 def _cut(panel: Panel, cut: CutOut, step_mm: float) -> Part:
-    across, up = AXES[panel.kind]
+    across, up = COUNTED_FROM[panel.kind]
     return {
         "id": cut.id,
         "words": cut.words,
