@@ -17,6 +17,7 @@ from .drawers_part import drawers_part, has_drawers
 from .drilling_part import drilling_part, has_holes
 from .figure import figure
 from .finding import Finding, Severity
+from .hardware import KIND_WORDS
 from .legs import UnitLegs, unit_numbers
 from .part_values import Part, figure_part, finding_part, mark_of
 from .plinth_part import plinth_part
@@ -69,6 +70,8 @@ def parts(plan: Plan, revision: int) -> dict[str, Part]:
             found[f"drawers/{room.room.id}"] = drawers_part(plan, room)
         if has_holes(room):
             found[f"drilling/{room.room.id}"] = drilling_part(plan, room)
+    if plan.job.hardware or plan.hardware_findings:
+        found["hardware"] = _hardware_part(plan)
     found["findings"] = {"findings": all_findings(plan)}
     for part in found.values():
         part["mark"] = mark_of(part)
@@ -100,6 +103,7 @@ def sheet_marks(plan: Plan, found: dict[str, Part]) -> list[dict[str, str]]:
 def all_findings(plan: Plan) -> list[Part]:
     """Findings of the whole plan, stops first, each with the room and the part where it is shown."""
     rows = [{**finding_part(one), "room": "", "part": "job"} for one in plan.findings]
+    rows += [{**finding_part(one), "room": "", "part": "hardware"} for one in plan.hardware_findings]
     for room in plan.rooms:
         for kind, findings in room_findings(room):
             rows += [{**finding_part(one), "room": room.room.name, "part": kind} for one in findings]
@@ -191,6 +195,27 @@ def _floor_part(room: RoomPlan) -> Part:
         "name": room.room.name,
         "figures": [{"label": label, "figure": figure_part(one)} for label, one in room.floor_figures],
         "findings": [finding_part(one) for one in (*room.floor.findings, *room.flatness_findings)],
+    }
+
+
+def _hardware_part(plan: Plan) -> Part:
+    """The rows of charts that the job uses, by kind and in the order in which it names them."""
+    known = plan.rooms[0].hardware.rows if plan.rooms else {}
+    return {
+        "rows": [
+            {
+                "kind": pin.kind.value,
+                "kind_words": KIND_WORDS[pin.kind],
+                "id": pin.row,
+                "name": row.name if row is not None else pin.row,
+                "sha": pin.sha,
+                "source": row.source if row is not None else "",
+                "checked_on": row.checked_on if row is not None else "",
+            }
+            for pin in plan.job.hardware
+            for row in (known.get((pin.kind, pin.row)),)
+        ],
+        "findings": [finding_part(one) for one in plan.hardware_findings],
     }
 
 
