@@ -192,3 +192,32 @@ class Pack(Base):
     source: Mapped[str] = mapped_column(String(160), primary_key=True)
     manifest: Mapped[bytes] = mapped_column(LargeBinary)
     at: Mapped[str] = mapped_column(Moment)
+
+
+class ChartRow(Base):
+    """One version of a row of a fitting chart, never updated: the workshop's own, and of the rows that ship with the
+    program those that a job has been pinned to, so that a later program leaves them to it. `document`:
+    `documents.chart_row`. `person_id` None: it ships with the program."""
+
+    __tablename__ = "chart_row"
+    kind: Mapped[str] = mapped_column(String(16), primary_key=True)
+    row: Mapped[str] = mapped_column(Id, primary_key=True)
+    sha: Mapped[str] = mapped_column(String(16), primary_key=True)
+    document: Mapped[str] = mapped_column(Text)
+    person_id: Mapped[str | None] = mapped_column(ForeignKey("person.id"))
+    at: Mapped[str] = mapped_column(Moment)
+
+
+class OwnRow(Base):
+    """Which version of a row of the workshop's own is current. A withdrawn one is offered no more; jobs keep it."""
+
+    __tablename__ = "own_row"
+    kind: Mapped[str] = mapped_column(String(16), primary_key=True)
+    row: Mapped[str] = mapped_column(Id, primary_key=True)
+    sha: Mapped[str] = mapped_column(String(16))
+    person_id: Mapped[str] = mapped_column(ForeignKey("person.id"))
+    at: Mapped[str] = mapped_column(Moment)
+    withdrawn_at: Mapped[str | None] = mapped_column(Moment)
+    __table_args__ = (
+        ForeignKeyConstraint(["kind", "row", "sha"], ["chart_row.kind", "chart_row.row", "chart_row.sha"]),
+    )
