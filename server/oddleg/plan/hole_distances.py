@@ -6,7 +6,7 @@ import math
 
 from oddleg.job import HoleLimits
 
-from .fitted_out import Hole, Panel
+from .fitted_out import CutOut, Hole, Panel
 
 SAME_MM = 1e-6
 
@@ -28,3 +28,11 @@ def meet_inside(panel: Panel, one: Hole, other: Hole, limits: HoleLimits) -> boo
 def in_the_way(panel: Panel, one: Hole, other: Hole, limits: HoleLimits) -> bool:
     """Whether less than the least web is left between them."""
     return web_mm(one, other) < limits.least_web_mm - SAME_MM and meet_inside(panel, one, other, limits)
+
+
+def from_cut_out_mm(cut: CutOut, hole: Hole) -> float:
+    """From the hole's rim to the cut-out's edge; below 0: it lies in it. A cut-out counts as the rectangle about it."""
+    beside_mm = max(cut.left_mm - hole.u_mm, hole.u_mm - cut.left_mm - cut.width_mm)
+    above_mm = max(cut.foot_mm - hole.v_mm, hole.v_mm - cut.foot_mm - cut.height_mm)
+    between_mm = math.hypot(beside_mm, above_mm) if min(beside_mm, above_mm) > 0 else max(beside_mm, above_mm)
+    return between_mm - hole.diameter_mm / 2

@@ -1,25 +1,24 @@
-"""Words for holes, and the order in which the holes of a panel are numbered and worked through."""
+"""Words for the holes of one piece of hardware, and the order in which a panel keeps its holes."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 
-from .fitted_out import Face, Hole, HoleFor, Panel
+from .fitted_out import Face, Hole, HoleFor
 
 ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
-FOR_WORDS = {
-    HoleFor.RUNNER: "runner",
-    HoleFor.PULL_OUT: "pull-out frame",
-    HoleFor.PLATE: "mounting plate",
-    HoleFor.CUP: "hinge cup",
-    HoleFor.CUP_SCREW: "hinge cup's screw",
-    HoleFor.PIN: "shelf pin",
-    HoleFor.LEG: "leg",
-    HoleFor.BRACKET: "hanging bracket",
-    HoleFor.CONNECTOR: "connecting screw",
-    HoleFor.PASSAGE: "passage",
-}
-ORDER = tuple(FOR_WORDS)
+ORDER = (
+    HoleFor.RUNNER,
+    HoleFor.PULL_OUT,
+    HoleFor.PLATE,
+    HoleFor.CUP,
+    HoleFor.CUP_SCREW,
+    HoleFor.PIN,
+    HoleFor.LEG,
+    HoleFor.BRACKET,
+    HoleFor.CONNECTOR,
+    HoleFor.PASSAGE,
+)
 SAME_DIGITS = 3
 
 
@@ -30,7 +29,7 @@ def ordinal(number: int) -> str:
 
 def in_order(holes: Iterable[Hole]) -> tuple[Hole, ...]:
     """By face, by what they are for, then line by line from the bottom, and along each line from the front (from the
-    left on what has no front): as they are marked."""
+    left on what has no front)."""
     return tuple(
         sorted(
             holes,
@@ -43,8 +42,3 @@ def in_order(holes: Iterable[Hole]) -> tuple[Hole, ...]:
             ),
         )
     )
-
-
-def hole_numbers(panel: Panel) -> dict[str, int]:
-    """Hole id to its number on the panel's drawing and table: 1, 2, 3 in the order in which they are worked through."""
-    return {hole.id: number for number, hole in enumerate(in_order(panel.holes), 1)}
