@@ -49,7 +49,7 @@ class BayDepth:
         return self.wants_mm is not None and self.wants_mm > self.past_batten_mm(forward_mm) + SAME_MM
 
 
-def bay_depths(placed: Sequence[Placed], wall: Wall, line: FrontLine) -> tuple[BayDepth, ...]:
+def bay_depths(placed: Sequence[Placed], wall: Wall | None, line: FrontLine) -> tuple[BayDepth, ...]:
     """Every standing bay of a run. Without a front of its own an appliance may come out as far as the front of a unit
     beside it; one behind a front may not."""
     row = [one for one in placed if one.stands]

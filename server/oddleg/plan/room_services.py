@@ -18,7 +18,8 @@ class Landing:
     high_mm: levels, None while datum or floor are not known. `item`: id of what it lands behind (or under), None: open
     wall. `cut_out`: id of its cut-out in that one's back. `reached`: how it is reached once all is fitted, in words;
     None where it is not. `left`, `right`: from the run's zero mark; `below_datum`: its middle, down from the datum
-    line."""
+    line. `also`: ids of further items that it lands behind, where it lies across a joint. `low`, `high`: those
+    levels as shown."""
 
     run: str
     service: Service
@@ -33,6 +34,27 @@ class Landing:
     cut_out: str | None
     reached: str | None
     words: str
+    also: tuple[str, ...] = ()
+    low: Figure | None = None
+    high: Figure | None = None
+
+
+@dataclass(frozen=True)
+class Inside:
+    """What takes up room in a carcass from behind or above, in its own axes: x from left_mm to right_mm, u from
+    from_u_mm to to_u_mm, z from low_mm to high_mm. `of`: id of the service, passage or appliance. `service`: None for
+    what hangs below the top."""
+
+    item: str
+    of: str
+    name: str
+    left_mm: float
+    right_mm: float
+    low_mm: float
+    high_mm: float
+    from_u_mm: float
+    to_u_mm: float
+    service: Service | None = None
 
 
 @dataclass(frozen=True)
@@ -65,7 +87,8 @@ class PassageHole:
 
 @dataclass(frozen=True)
 class Hanging:
-    """What hangs below a worktop into a carcass: clear to `below_datum` under the run's datum, air gap included."""
+    """What hangs below a worktop into a carcass: clear to `below_datum` under the run's datum, air gap included.
+    left_mm to right_mm along the rod."""
 
     item: str
     appliance: str
@@ -112,3 +135,4 @@ class RoomServices:
     vents: tuple[VentRoute, ...] = ()
     cautions: tuple[str, ...] = ()
     findings: tuple[Finding, ...] = ()
+    inside: tuple[Inside, ...] = ()
