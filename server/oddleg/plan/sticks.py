@@ -82,8 +82,8 @@ def _of_boards(item: str, boards: Sequence[Panel], count: int, step_mm: float) -
             continue
         offsets = sorted(line[0].offset_mm for line in lines)
         words = (
-            f"Set its end flush with the front edge and lay it along each line: {_list(offsets, step_mm)} up from the lower "
-            f"edge.{turned}"
+            "Set its end flush with the front edge and lay it along each line: "
+            f"{_list(offsets, step_mm)} up from the lower edge.{turned}"
         )
         marks = _marks([one for line in lines for one in line], boards)
         made.append(
