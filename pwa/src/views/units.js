@@ -38,7 +38,7 @@ export function unit(app) {
   const lying = app.view.lying ?? "bench";
   const set = setHere(app, item);
   return html`
-    <p>${one.run}, ${one.handing}. Preset ${fig(one.preset, { name: "Preset", size: "big", unit: "mm" })}</p>
+    <p>${one.run}, ${one.handing}${one.cut_outs ? `, ${one.cut_outs}` : ""}. Preset ${fig(one.preset, { name: "Preset", size: "big", unit: "mm" })}</p>
     ${wound(one)}
     <div class="tabs" role="group" aria-label="How the unit lies">
       ${[["bench", "On the bench"], ["fitted", "As fitted"]].map(([id, words]) => html`<button type="button"

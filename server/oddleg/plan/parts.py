@@ -21,6 +21,7 @@ from .hardware import KIND_WORDS
 from .legs import UnitLegs, unit_numbers
 from .part_values import Part, figure_part, finding_part, mark_of
 from .plinth_part import plinth_part
+from .room_services import cut_outs_of
 from .run_part import run_part
 from .survey_part import STAGE_NAMES, survey_part
 from .tall_part import tall_part
@@ -227,6 +228,7 @@ def _unit_part(room: RoomPlan, unit: UnitLegs) -> Part:
         "name": item.name,
         "place": f"unit {unit.number}, {run.name}",
         "handing": handing_words(item),
+        "cut_outs": f"cut-outs: {cut_outs_of(room.fitting.services, item.id)}",
         "run": run.name,
         "room": room.room.id,
         "datum": figure_part(unit.datum),

@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from oddleg.job import Passage, Service
+from oddleg.job import ComesFrom, Passage, Service
 
 from .figure import Figure
 from .finding import Finding
@@ -136,3 +136,16 @@ class RoomServices:
     cautions: tuple[str, ...] = ()
     findings: tuple[Finding, ...] = ()
     inside: tuple[Inside, ...] = ()
+
+
+def cut_outs_of(services: RoomServices, item: str) -> str:
+    """What a unit's label says of cut-outs in its back: "yes (2)", "none", or that it is not known yet, since the
+    height of a service that may lie behind it is not."""
+    count = sum(one.item == item for one in services.cuts)
+    unknown = any(
+        one.below_datum is None and one.service.comes_from is ComesFrom.WALL and item in (one.item, *one.also)
+        for one in services.landings
+    )
+    if unknown:
+        return f"yes ({count} so far)" if count else "not known yet"
+    return f"yes ({count})" if count else "none"

@@ -59,19 +59,6 @@ def room_services(
     )
 
 
-def cut_outs_of(services: RoomServices, item: str) -> str:
-    """What a unit's label says of the cut-outs in its back: "yes (2)", "none", or that it is not known yet."""
-    count = sum(one.item == item for one in services.cuts)
-    unknown = any(
-        one.low_mm is None and item in (one.item, *one.also) and one.service.comes_from is ComesFrom.WALL
-        for one in services.landings
-        if one.below_datum is None
-    )
-    if unknown:
-        return f"yes ({count} so far)" if count else "not known yet"
-    return f"yes ({count})" if count else "none"
-
-
 @dataclass(frozen=True)
 class _Placed:
     """A service with the items that it lands behind, and whether each of their backs is cut out for it."""

@@ -29,6 +29,7 @@ def labels_content(plan: Plan, room: RoomPlan, found: dict[str, Part], printed: 
                 "name": lines_at_most(part["name"], 2, NAME_WIDTH_MM, NAME_SIZE_MM, bold=True),
                 "place": lines_at_most(f"{part['run']}, {room.room.name}", 1, NAME_WIDTH_MM, PLACE_SIZE_MM),
                 "handing": part["handing"],
+                "cut_outs": part["cut_outs"],
                 "mark": part["mark"],
                 "code": printed.code_svg(plan.job.id, "unit", unit.placed.item.id),
                 "svg": svg(bench_drawing(unit, DRAWING_WIDTH_MM), f"unit-{unit.number}"),
