@@ -2,6 +2,7 @@
 import { html } from "lit";
 import { decisions, legsSet, setUpEntries } from "./local.js";
 import { marked } from "./marks.js";
+import { chartActions } from "./charts_desk.js";
 import { officeActions } from "./office.js";
 import { ask, confirm, why } from "./ui/dialog.js";
 import { WORDS } from "./ui/finding.js";
@@ -199,5 +200,6 @@ export function actions({ engine, show, load, toast, app, setHalfFilled }) {
     "update-later": () => show({ update: false, updateLater: true }),
     "update-now": () => engine.update.apply(),
     ...officeActions({ engine, show, load, toast, app }),
+    ...chartActions({ engine, show, toast, app, setHalfFilled }),
   };
 }

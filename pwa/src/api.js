@@ -59,7 +59,7 @@ export class Api {
   /**
    * The JSON that our server answered. Without our marker where one is due, a 200 is no success.
    * @param {string} path below the base address, "/jobs"
-   * @param {{method?: string, body?: unknown, headers?: Record<string, string>, marked?: boolean, writer?: string}} [request]
+   * @param {{method?: string, body?: unknown, headers?: Record<string, string>, type?: string, marked?: boolean, writer?: string}} [request] `type`: the body goes as it is
    * @returns {Promise<any>} null for 204
    */
   async json(path, { marked = false, ...request } = {}) {
@@ -73,15 +73,15 @@ export class Api {
   /**
    * A successful answer with its whole content, or 304.
    * @param {string} path
-   * @param {{method?: string, body?: unknown, headers?: Record<string, string>, time_limit_ms?: number, writer?: string}} [request]
+   * @param {{method?: string, body?: unknown, headers?: Record<string, string>, type?: string, time_limit_ms?: number, writer?: string}} [request]
    * @returns {Promise<{response: Response, content: ArrayBuffer}>}
    * @throws {ApiProblem}
    */
-  async answer(path, { method = "GET", body, headers = {}, time_limit_ms = TIME_LIMIT_MS, writer } = {}) {
+  async answer(path, { method = "GET", body, headers = {}, type, time_limit_ms = TIME_LIMIT_MS, writer } = {}) {
     const pairing = await this.#pairing();
     const all = { Accept: "application/json", "Oddleg-Writer": writer ?? (await this.#writer()), ...headers };
     if (pairing) all.Authorization = `Bearer ${pairing.token}`;
-    if (body !== undefined) all["Content-Type"] = "application/json";
+    if (body !== undefined) all["Content-Type"] = type ?? "application/json";
     const limit = new AbortController();
     const alarm = setTimeout(() => limit.abort(), time_limit_ms);
     const began = this.#now();
@@ -89,7 +89,7 @@ export class Api {
       const response = await this.#fetch(BASE + path, {
         method,
         headers: all,
-        body: body === undefined ? undefined : JSON.stringify(body),
+        body: body === undefined || type ? body : JSON.stringify(body),
         signal: limit.signal,
         cache: "no-store",
         credentials: "omit",

@@ -16,7 +16,7 @@ const TOAST_MS = 4_000;
 let app = {
   route: route(location.hash), me: null, jobs: [], pack: null, known: [], entries: [], local: null, waiting: 0, attention: 0, state: null,
   settings: {}, storage: null, installed: false, install: null, update: false, toast: "", busy: null, view: {}, office: null,
-  officeProblem: null, joinProblem: "", version: "", jobProblem: null, ready: false,
+  officeProblem: null, charts: null, chart: null, chartFile: null, hardware: null, chartsProblem: null, joinProblem: "", version: "", jobProblem: null, ready: false,
 };
 let engine;
 let drawn = false;
@@ -115,15 +115,18 @@ function local(job, known) {
 async function moved() {
   const before = app.route;
   halfFilled = false;
-  app = { ...app, joinProblem: "", view: {}, officeProblem: null, toast: "" };
+  app = { ...app, joinProblem: "", view: {}, officeProblem: null, chartsProblem: null, toast: "" };
   await load();
   if (before.hash !== app.route.hash) {
     window.scrollTo(0, 0);
     document.getElementById("title")?.focus({ preventScroll: true });
   }
   const { name, job } = app.route;
+  const desk = (detail) => engine.pairing && document.dispatchEvent(new CustomEvent("charts", { detail }));
   if (job && !app.pack && engine.pairing) await engine.open(job);
   if (name === "people" && engine.pairing?.person.role === "office") document.dispatchEvent(new CustomEvent("office", { detail: { what: "load" } }));
+  if (name === "charts" && engine.pairing?.person.role === "office") desk({ what: "open" });
+  if (name === "hardware") desk({ what: "hardware", job });
 }
 
 async function start() {

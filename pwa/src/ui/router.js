@@ -1,12 +1,13 @@
 /** Addresses within the app. All of them are hashes, so a scanned link opens offline. */
 
-const IN_JOB = { survey: "room", floor: "room", datum: "room", plinth: "room", walls: "room", run: "run", corners: "room", tall: "room", checks: null, units: null, unit: "item", findings: null, sheets: null, entries: null };
+const IN_JOB = { survey: "room", floor: "room", datum: "room", plinth: "room", walls: "room", run: "run", corners: "room", tall: "room", checks: null, units: null, unit: "item", findings: null, sheets: null, hardware: null, entries: null };
 
 /** @param {string} hash */
 export function route(hash) {
   const [first = "", ...rest] = hash.replace(/^#?\/?/, "").split("/").filter(Boolean).map(plain);
   if (first === "join") return { name: "join", code: rest[0] ?? "" };
   if (first === "phone" || first === "people") return { name: first };
+  if (first === "charts") return charts(rest);
   if (first === "job" && rest[0]) {
     const [job, name = "job", id] = rest;
     if (name === "job") return { name, job };
@@ -14,6 +15,13 @@ export function route(hash) {
     return { name: "nowhere", job };
   }
   return { name: first === "" || first === "jobs" ? "jobs" : "nowhere" };
+}
+
+/** #/charts, #/charts/KIND, and of a kind: row/ID, new, file. */
+function charts([kind, page = "rows", row]) {
+  if (!kind) return { name: "charts" };
+  const whole = page === "row" ? Boolean(row) : ["rows", "new", "file"].includes(page);
+  return whole ? { name: "charts", kind, page, ...(page === "row" ? { row } : {}) } : { name: "nowhere" };
 }
 
 /** A hand-typed percent sign is text, not a fault. */

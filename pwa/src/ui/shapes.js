@@ -17,6 +17,7 @@ const PATHS = {
   settings: svg`<path d="M3 7h9M18 7h3M3 17h3M12 17h9M15 4a3 3 0 1 0 0 6 3 3 0 0 0 0-6zM9 14a3 3 0 1 0 0 6 3 3 0 0 0 0-6z" />`,
   help: svg`<path d="M12 3 22 21H2zM12 9v6M12 17.4v1.4" />`,
   laser: svg`<path d="M4 14h7v7H4zM11 17h11M7.5 14V9" stroke-dasharray="none" />`,
+  sheet: svg`<path d="M5 2h14v20H5zM9 7h6M9 12h6M9 17h3" />`,
   person: svg`<path d="M12 12a4.5 4.5 0 1 0 0-9 4.5 4.5 0 0 0 0 9zM4 22c0-5 3.5-7.5 8-7.5s8 2.5 8 7.5" />`,
   // states of a station: an empty ring, a ticked ring, a broken one, a bar across
   unread: svg`<circle cx="12" cy="12" r="9" />`,

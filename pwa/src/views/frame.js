@@ -15,13 +15,13 @@ export function frame(app, { title, under = "", back = null }, body) {
     <div class="frame ${inJob ? "with-aside" : ""}">
       <header class="rod">
         ${back ? html`<a class="icon" href=${back} aria-label="Back">${shape("back")}</a>` : nothing}
-        <h1 id="title" tabindex="-1">${title}${under ? html`<small>${under}</small>` : nothing}</h1>
+        <div class="head"><h1 id="title" tabindex="-1">${title}${under ? html`<small>${under}</small>` : nothing}</h1>
+          <div aria-live="polite" role="status">${app.toast ? html`<p class="toast">${app.toast}</p>` : nothing}</div></div>
         ${app.me ? [stateChip(app), html`<a class="icon" href="#/phone" aria-label="This phone">${shape("settings")}</a>`] : nothing}
       </header>
       ${inJob ? html`<aside class="aside">${jobNav(app)}</aside>` : nothing}
       <main class="main" id="main">${body}</main>
     </div>
-    <div aria-live="polite" role="status">${app.toast ? html`<p class="toast">${app.toast}</p>` : nothing}</div>
     <div aria-live="polite">${app.update
       ? html`<div class="update"><p><b>A newer Oddleg is ready.</b> Nothing you typed is touched until you say so.</p>
           <button class="btn" type="button" @click=${on("update-later")}>Later</button>
@@ -68,6 +68,7 @@ export function links(app) {
       { href: at("units"), text: "Units and legs", hint: "Leg heights, on the bench and as fitted" },
       { href: at("findings"), text: "Findings", hint: "What the checks say" },
       { href: at("checks"), text: "Check the laser", hint: "Two pegs or two walls" },
+      { href: at("hardware"), text: "Hardware", hint: "The rows of charts that it uses" },
       { href: at("sheets"), text: "Sheets", hint: "To print: survey, legs, plinth, rods, corners" },
       { href: at("entries"), text: "Entries", hint: "What you saved, and where it is" },
     ],
@@ -82,7 +83,7 @@ function jobNav(app) {
     ${all.rooms.map(({ room, links: list }) => html`<h2>${room.name}</h2>${list.map(link)}`)}
     <h2>The job</h2>${all.job.map(link)}
     <h2>The firm</h2>${link({ href: "#/jobs", text: "All jobs" })}
-    ${app.me?.person.role === "office" ? link({ href: "#/people", text: "People and phones" }) : nothing}
+    ${app.me?.person.role === "office" ? [link({ href: "#/people", text: "People and phones" }), link({ href: "#/charts", text: "Charts" })] : nothing}
   </nav>`;
 }
 

@@ -22,7 +22,8 @@ export function jobs(app) {
       ${app.view.mark ? html`<p role="status" class=${app.view.mark.href ? "say-good" : "say-stop"}><b>${app.view.mark.words}</b></p>` : nothing}
       ${app.view.mark?.href ? html`<a class="btn" href=${app.view.mark.href}>Open it</a>` : nothing}</form>` : nothing}
     ${app.me?.person.role === "office"
-      ? html`<a class="btn wide" href="#/people">${shape("person", "st")} People, phones and job files</a>` : ""}
+      ? html`<a class="btn wide" href="#/people">${shape("person", "st")} People, phones and job files</a>
+          <a class="btn wide" href="#/charts">${shape("sheet", "st")} Charts of hardware</a>` : ""}
     <a class="btn quiet wide" href="#/phone">${shape("phone", "st")} This phone</a>`;
 }
 

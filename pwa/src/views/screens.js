@@ -2,12 +2,14 @@
 import { html, nothing } from "lit";
 import { on } from "../ui/events.js";
 import { to } from "../ui/router.js";
+import { charts, chartsBack, chartsTitle } from "./charts.js";
 import { checks } from "./checks.js";
 import { corners } from "./corners.js";
 import { datum } from "./datum.js";
 import { entriesView } from "./entries.js";
 import { findingsView } from "./findings.js";
 import { floor } from "./floor.js";
+import { hardware } from "./hardware.js";
 import { job } from "./job.js";
 import { jobs } from "./jobs.js";
 import { join } from "./join.js";
@@ -46,6 +48,7 @@ const IN_JOB = {
   unit: { title: unitName, body: unit, part: (app) => `unit/${app.route.item}`, back: (app) => to("job", app.route.job, "units") },
   findings: { title: () => "Findings", body: findingsView },
   sheets: { title: () => "Sheets", body: sheets },
+  hardware: { title: () => "Hardware", body: hardware },
   entries: { title: () => "Entries", body: entriesView },
 };
 
@@ -54,6 +57,7 @@ const OUTSIDE = {
   jobs: { title: "Jobs", body: jobs },
   phone: { title: "This phone", body: phone, back: "#/jobs" },
   people: { title: "People and phones", body: people, back: "#/jobs" },
+  charts: { title: chartsTitle, body: charts, back: chartsBack },
 };
 
 /** @returns {{title: string, under?: string, back?: string | null, body: unknown}} */
@@ -73,7 +77,8 @@ export function screen(app) {
   return inJob(app, here);
 }
 
-const outside = (app, name) => ({ ...OUTSIDE[name], body: OUTSIDE[name].body(app) });
+const called = (fact, app) => (typeof fact === "function" ? fact(app) : fact);
+const outside = (app, name) => ({ title: called(OUTSIDE[name].title, app), back: called(OUTSIDE[name].back, app), body: OUTSIDE[name].body(app) });
 
 function inJob(app, here) {
   const back = here.back?.(app) ?? to("job", app.route.job);
