@@ -43,7 +43,9 @@ def extents_mm(panel: Panel) -> tuple[tuple[float, float], ...]:
 
 
 def boards_met(panel: Panel, face: Face, others: Iterable[Panel]) -> tuple[Met, ...]:
-    """The boards that stand against this face or go into it. Fronts are none: they open."""
+    """The boards that stand against this face or go into it. Fronts neither meet nor are met: they open."""
+    if panel.kind is PanelKind.FRONT:
+        return ()
     looks = AXES[panel.kind].looks
     axis = next(i for i, step in enumerate(looks) if step)
     outwards = looks[axis] if face is Face.SHOWN else -looks[axis]
