@@ -8,7 +8,6 @@ from typing import Any
 from flask import Response, request
 from werkzeug.exceptions import PreconditionRequired
 
-from oddleg.charts import charts
 from oddleg.plan import plan
 from oddleg.store import jobs as store
 from oddleg.store.gather import gather
@@ -109,7 +108,8 @@ def accept_stations(asked: dict[str, Any], job: str) -> Response:
     if all_of_it.source.revision != revision:
         raise store.stale(job, revision, all_of_it.source.revision)
     room = next(
-        (one for one in plan(all_of_it.job, all_of_it.entries, charts()).rooms if one.room.id == asked["room"]), None
+        (one for one in plan(all_of_it.job, all_of_it.entries, all_of_it.charts).rooms if one.room.id == asked["room"]),
+        None,
     )
     if room is None:
         names = ", ".join(one.id for one in all_of_it.job.rooms)

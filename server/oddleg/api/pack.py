@@ -7,7 +7,6 @@ from typing import Any
 
 from flask import Response, request
 
-from oddleg.charts import charts
 from oddleg.drawings import part_drawings, svg
 from oddleg.plan import Plan, plan
 from oddleg.plan.part_values import mark_of
@@ -47,7 +46,7 @@ def drawn(made: Plan) -> dict[str, dict[str, dict[str, str]]]:
 
 def manifest_and_parts(gathered: Gathered) -> tuple[bytes, dict[str, bytes]]:
     """The pack of a job: the manifest, and the body of each part by name."""
-    made = plan(gathered.job, gathered.entries, charts())
+    made = plan(gathered.job, gathered.entries, gathered.charts)
     source, drawings = gathered.source, drawn(made)
     listed, bodies = [], {}
     for name, part in parts(made, source.revision).items():

@@ -7,7 +7,6 @@ from zoneinfo import ZoneInfo
 
 from flask import Response
 
-from oddleg.charts import charts
 from oddleg.plan import plan
 from oddleg.sheets import SheetSource, UnknownSheet, sheet_names, sheet_pdf
 from oddleg.store.gather import Gathered, gather
@@ -31,7 +30,7 @@ def day_in_words(at: datetime, time_zone: str) -> str:
 def printed(gathered: Gathered, names: list[str] | None = None) -> dict[str, bytes]:
     """PDFs by name, each kept as a record; None: all that the plan has. Raises NotHere for a name it has not."""
     config, now = services().config, services().now()
-    made = plan(gathered.job, gathered.entries, charts())
+    made = plan(gathered.job, gathered.entries, gathered.charts)
     known = [name for name, _ in sheet_names(made)]
     source = SheetSource(
         gathered.source.revision,

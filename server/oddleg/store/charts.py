@@ -128,6 +128,19 @@ def charts_for(job: Job) -> Charts:
     return replace(tables.charts(), hardware=tuple(row for row in pinned if row is not None))
 
 
+def repinned(job: Job, wanted: PinnedRow) -> Job:
+    """The job with another version of a row that it is pinned to. Raises BadDocument where it is not, or where that
+    version was never here."""
+    what = f"{KIND_WORDS[wanted.kind]} {wanted.row!r}"
+    if (wanted.kind, wanted.row) not in {(pin.kind, pin.row) for pin in job.hardware}:
+        named = ", ".join(f"{KIND_WORDS[pin.kind]} {pin.row}" for pin in job.hardware)
+        raise BadDocument({"row": [f"This job names no {what}; allowed: {named or 'none, it names no row yet'}."]})
+    if version(wanted.kind, wanted.row, wanted.sha) is None:
+        raise BadDocument({"sha": [_never_here(wanted)]})
+    pins = (wanted if (pin.kind, pin.row) == (wanted.kind, wanted.row) else pin for pin in job.hardware)
+    return replace(job, hardware=tuple(pins))
+
+
 def with_pins(session: Session, job: Job, before: Iterable[PinnedRow], now: datetime) -> Job:
     """The job, pinned to one version of each row that its items name, and to no other; each is kept here from now on.
 
@@ -135,6 +148,8 @@ def with_pins(session: Session, job: Job, before: Iterable[PinnedRow], now: date
     path, where a row is in no chart or a version was never here.
     """
     named = list(rows_named_in(job))
+    if not named:
+        return replace(job, hardware=())
     wanted = {(kind, id) for _, kind, id in named}
     errors: dict[str, list[str]] = {}
     sent: dict[Key, PinnedRow] = {}

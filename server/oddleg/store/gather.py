@@ -9,9 +9,10 @@ from dataclasses import dataclass
 from sqlalchemy import select
 
 from oddleg.documents.payload import entry_of, read_payload
-from oddleg.job import Entry, Job
+from oddleg.job import Charts, Entry, Job
 
 from .access import Caller, job_head
+from .charts import charts_for
 from .database import database
 from .jobs import job_of
 from .program import program
@@ -45,8 +46,11 @@ class Source:
 
 @dataclass(frozen=True)
 class Gathered:
+    """`charts`: of the fitting charts the rows that the job is pinned to; its revision, hence the source, names them."""
+
     job: Job
     entries: tuple[Entry, ...]
+    charts: Charts
     source: Source
 
 
@@ -90,7 +94,8 @@ def gather(caller: Caller, job: str) -> Gathered:
         else entry_of(row.uid, row.position, person, read_payload(row.payload))
         for row, person in database.session.execute(query)
     )
-    return Gathered(job_of(head), entries, source_of(head))
+    job_now = job_of(head)
+    return Gathered(job_now, entries, charts_for(job_now), source_of(head))
 
 
 def source_of(head: JobHead) -> Source:

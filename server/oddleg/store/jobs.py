@@ -16,10 +16,11 @@ from oddleg.documents.job_file import job_text, load_job
 from oddleg.documents.payload import body_of
 from oddleg.documents.room_record import GREATEST_STATIONS
 from oddleg.documents.strict_json import DocumentError, parse_json
-from oddleg.job import AddedStation, Job, MeasuredFeature, Reading, Room, SetUp, Station, WallLine
+from oddleg.job import AddedStation, Job, MeasuredFeature, PinnedRow, Reading, Room, SetUp, Station, WallLine
 from oddleg.plan.stations import proposed_stations
 
 from .access import Caller, Random, job_head, visible_jobs
+from .charts import repinned, with_pins
 from .database import database, writing
 from .moments import moment
 from .refusals import AlreadyHere, BadDocument, NotYours, Stale
@@ -143,6 +144,17 @@ def accept_stations(
         return _put(session, caller, head, replace(job, rooms=rooms), now)
 
 
+def take_row(caller: Caller, job_id: str, wanted: PinnedRow, revision: int, now: datetime) -> Revised:
+    """The job with another version of a row of a chart that it is pinned to."""
+    if not caller.office:
+        raise NotYours("Only the office changes a job.")
+    with writing() as session:
+        head = job_head(caller, job_id, locked=True)
+        if head.revision != revision:
+            raise stale(job_id, revision, head.revision)
+        return _put(session, caller, head, repinned(job_of(head), wanted), now)
+
+
 def accepting(job: Job) -> Job:
     """The job with the proposed stations accepted in each room that has none on its floor."""
     return replace(job, rooms=tuple(_with_stations(job, room) for room in job.rooms))
@@ -237,6 +249,7 @@ def _on_site(job: str) -> OnSite:
 
 def _put(session: Session, caller: Caller, head: JobHead | None, job: Job, now: datetime) -> Revised:
     """The one place where a revision is written. The document is checked whole once more, as it will be read."""
+    job = with_pins(session, job, job_of(head).hardware if head is not None else (), now)
     document = job_text(job)
     job = read_document(document.encode())
     if head is None:
