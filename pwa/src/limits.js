@@ -77,19 +77,23 @@ export function wallQuestions({ raw, unit, side }, limits, { repeats = [], besid
   return [{ why: "step", words: near ? `${words} ${shown(near)} meant?` : words, meant: near }];
 }
 
+/** Widths of one opening, at all its heights, lie within this of each other: a wall out of plumb by more is seldom (common practice). */
+const OPENING_OFF = "100";
+
 /**
- * What to ask before a width is saved, against others of the same opening: less than half or more than double is a slip.
+ * What to ask before a width is saved, against others of the same opening: one that is near none of them is asked about, and
+ * what was perhaps meant is offered only where it is near one.
  * @param {{raw: string, unit: import("./numbers.js").Unit}} width
  * @param {string[]} others values, mm
  * @returns {Question[]}
  */
 export function widthQuestions({ raw, unit }, others) {
   const { value } = parse(raw, unit);
-  const off = value !== undefined && others.find((other) => farOff(value, other));
-  if (!off) return [];
-  const meant = tries({ raw, unit }).find((one) => !farOff(one.value, off)) ?? null;
-  const words = `${shown({ raw, unit })}, and ${off} was measured of the same opening.`;
-  return [{ why: "step", words: meant ? `${words} ${shown(meant)} meant?` : `${words} Is that so?`, meant: meant && { raw: meant.raw, unit: meant.unit } }];
+  const near = (one) => others.some((other) => compare(apart(one, other), OPENING_OFF) <= 0);
+  if (value === undefined || !others.length || near(value)) return [];
+  const beside = others.reduce((best, one) => (compare(apart(value, one), apart(value, best)) < 0 ? one : best));
+  const words = `${shown({ raw, unit })}, and ${beside} was measured of the same opening: ${apart(value, beside)} apart.`;
+  return [{ ...odd({ raw, unit }, words, near), why: "step" }];
 }
 
 /** Units as delivered differ from the drawing by a few mm at most; more is another unit, or a slip of the key. */
@@ -145,9 +149,6 @@ function odd(typed, words, fits) {
   const meant = tries(typed).find((one) => fits(one.value)) ?? null;
   return { why: "greatest", words: meant ? `${words} ${shown(meant)} meant?` : `${words} Is that so?`, meant: meant && { raw: meant.raw, unit: meant.unit } };
 }
-
-/** Less than half, or more than double: told without doubling anything. */
-const farOff = (a, b) => compare(apart(a, b), compare(a, b) < 0 ? a : b) > 0;
 
 function repeatQuestion(value, repeats, repeat) {
   const off = repeats.find((other) => compare(apart(value, other), repeat) > 0);

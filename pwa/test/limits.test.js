@@ -102,12 +102,15 @@ test("more than a line stands off a wall is asked about; without limits nothing 
   assert.deepEqual(valueOf("4", "mm", "proud"), { value: "-4" });
 });
 
-test("a width less than half or more than double of another of the same opening is a slip, and what was meant is offered", () => {
-  assert.deepEqual(widthQuestions({ raw: "3008", unit: "mm" }, ["3000"]), []);
-  assert.deepEqual(widthQuestions({ raw: "1500", unit: "mm" }, ["3000"]), []);
+test("a width over 100 away from all others of the same opening is asked about, and what was meant is offered where it is near one", () => {
+  assert.deepEqual(widthQuestions({ raw: "3100", unit: "mm" }, ["3000"]), []); // 100 apart, asked beyond 100
+  assert.match(widthQuestions({ raw: "3100.1", unit: "mm" }, ["3000"])[0].words, /^3100\.1, and 3000 was measured of the same opening: 100\.1 apart\. Is that so\?$/);
+  assert.equal(widthQuestions({ raw: "1500", unit: "mm" }, ["3000"])[0].meant, null); // 15000 mm, 150 m: near nothing
   assert.deepEqual(widthQuestions({ raw: "300", unit: "mm" }, ["3000"])[0].meant, { raw: "300", unit: "cm" });
+  assert.equal(widthQuestions({ raw: "250", unit: "mm" }, ["3000"])[0].meant, null); // 250 cm is 500 away: no guess
   assert.deepEqual(widthQuestions({ raw: "3.001", unit: "cm" }, ["3000"])[0].meant, { raw: "3.001", unit: "m" });
-  assert.match(widthQuestions({ raw: "7000", unit: "mm" }, ["3000"])[0].words, /^7000, and 3000 was measured of the same opening\. Is that so\?$/);
+  assert.deepEqual(widthQuestions({ raw: "3008", unit: "mm" }, ["300", "3000"]), []); // one slip that was saved does not spoil the rest
+  assert.match(widthQuestions({ raw: "2700", unit: "mm" }, ["2000", "3000"])[0].words, /and 3000 was measured/); // the nearest is named
   assert.deepEqual(widthQuestions({ raw: "50", unit: "mm" }, []), []);
 });
 

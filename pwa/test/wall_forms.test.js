@@ -29,10 +29,11 @@ test("three sides close only if the longest is less than the other two together"
 
 test("edges and heights that are swapped are told before they are saved", () => {
   const value = (text) => ({ value: text });
-  assert.match(wrongTogether({ left: value("2600"), right: value("1400") }), /swapped/);
-  assert.match(wrongTogether({ left: value("1"), right: value("2"), bottom: value("50"), top: value("-50") }), /bottom lies above/);
-  assert.equal(wrongTogether({ left: value("-20"), right: value("1400"), bottom: value("-50"), top: value("50") }), "");
-  assert.equal(wrongTogether({ left: value("100"), right: value("100") }), "");
+  assert.match(wrongTogether({ left: value("2600"), right: value("1400") }).words, /swapped/);
+  assert.equal(wrongTogether({ left: value("2600"), right: value("1400") }).at, "right"); // told at the field itself
+  assert.match(wrongTogether({ left: value("1"), right: value("2"), bottom: value("50"), top: value("-50") }).words, /bottom lies above/);
+  assert.equal(wrongTogether({ left: value("-20"), right: value("1400"), bottom: value("-50"), top: value("50") }), null);
+  assert.equal(wrongTogether({ left: value("100"), right: value("100") }), null);
 });
 
 test("a line's name says run and number, and no other line has it", () => {

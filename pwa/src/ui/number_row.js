@@ -10,9 +10,9 @@ import { shape } from "./shapes.js";
 export const shownNumber = ({ raw, unit, side }, words = { above: "above", below: "below" }) =>
   `${raw.replace(/^[-+\u2212]/, "")} ${unit}${side ? ` ${words[side]}` : ""}`;
 
-/** @param {{title: string, shown: string | null, hint?: string, onAsk: () => void}} how */
-export const numberRow = ({ title, shown, hint = "", onAsk }) => html`<li><button class="row" type="button" @click=${onAsk}>
-  <span class="grow">${title}${hint ? html`<small>${hint}</small>` : nothing}</span><b class="num">${shown ?? "tap to enter"}</b>${shape("go", "go")}</button></li>`;
+/** @param {{title: string, shown: string | null, hint?: string, wrong?: string, onAsk: () => void}} how `wrong`: what is wrong with it, said in the row itself */
+export const numberRow = ({ title, shown, hint = "", wrong = "", onAsk }) => html`<li><button class="row ${wrong ? "wrong" : ""}" type="button" @click=${onAsk}>
+  <span class="grow">${title}${hint ? html`<small>${hint}</small>` : nothing}<small role="alert" class="say-stop">${wrong}</small></span><b class="num">${shown ?? "tap to enter"}</b>${shape("go", "go")}</button></li>`;
 
 /**
  * @param {string} name of the group
@@ -22,3 +22,6 @@ export const numberRow = ({ title, shown, hint = "", onAsk }) => html`<li><butto
  */
 export const radios = (name, options, chosen, choose) => html`<div class="pick">${options.map(([id, words, hint]) => html`<label><input type="radio" name=${name} .checked=${id === chosen}
   @change=${() => choose(id)} /><span>${words}${hint ? html`<small>${hint}</small>` : nothing}</span></label>`)}</div>`;
+
+/** Brings what is wrong into sight, where a long form is scrolled past it. @param {HTMLElement} form */
+export const showWrong = (form) => form.querySelector(".say-stop:not(:empty)")?.scrollIntoView({ block: "center" });

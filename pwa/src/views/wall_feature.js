@@ -4,7 +4,7 @@ import { compare } from "../numbers.js";
 import { keep, kept } from "../typing.js";
 import { emit } from "../ui/events.js";
 import { askNumber } from "../ui/number_dialog.js";
-import { numberRow, radios, shownNumber } from "../ui/number_row.js";
+import { numberRow, radios, showWrong, shownNumber } from "../ui/number_row.js";
 import { freeName } from "./asked.js";
 
 export const WHAT = { window: "window", sill: "sill", door: "door", lining: "door lining", pipe: "pipe", electric: "socket or switch", other: "something else" };
@@ -23,11 +23,11 @@ const FIELDS = {
   stands_out: { title: "Stands out of the wall's face", signed: OUT, side: "above", greatest: DEEP },
 };
 
-/** What is wrong with the numbers together, or an empty text. */
+/** What is wrong with the numbers together and at which field, or null. */
 export function wrongTogether({ left, right, bottom, top }) {
-  if (left && right && compare(left.value, right.value) > 0) return "The left edge lies to the right of the right one. Are the two swapped?";
-  if (bottom && top && compare(bottom.value, top.value) > 0) return "The bottom lies above the top. Are the two swapped?";
-  return "";
+  if (left && right && compare(left.value, right.value) > 0) return { at: "right", words: "The left edge lies to the right of this one. Are the two swapped?" };
+  if (bottom && top && compare(bottom.value, top.value) > 0) return { at: "top", words: "The bottom lies above this. Are the two swapped?" };
+  return null;
 }
 
 /** What was measured before, as the form holds it: a sign becomes a side. */
@@ -45,7 +45,7 @@ class WallFeature extends LitElement {
 
   constructor() {
     super();
-    Object.assign(this, { feature: null, what: null, above: null, numbers: {}, wrong: "", busy: false });
+    Object.assign(this, { feature: null, what: null, above: null, numbers: {}, wrong: null, busy: false });
   }
 
   createRenderRoot() {
@@ -70,22 +70,28 @@ class WallFeature extends LitElement {
   }
 
   async #ask(field) {
-    if (!this.tool) return void (this.wrong = "Choose first what you read with: its unit counts.");
+    if (!this.tool) return void this.#refuse(field, "Choose first what you read with: its unit counts.");
     const { title, needed, ...how } = FIELDS[field];
     const { unit, decimals } = this.tool;
     const answer = await askNumber(title, { unit, decimals, label: this.feature?.name ?? WHAT[this.what] ?? "", signed: ABOVE[this.above], ...how });
     if (!answer) return;
     this.numbers = { ...this.numbers, [field]: answer };
-    this.wrong = "";
+    this.wrong = null;
     this.#keep();
   }
 
+  /** Said beside the field that it is about, which is brought into sight. */
+  #refuse(at, words) {
+    this.wrong = { at, words };
+    this.updateComplete.then(() => showWrong(this));
+  }
+
   #save() {
-    if (!this.what) return void (this.wrong = "Choose what it is.");
-    const missing = Object.entries(FIELDS).filter(([field, one]) => one.needed && !this.numbers[field]).map(([, one]) => one.title.toLowerCase());
-    if (missing.length) return void (this.wrong = `Still missing: ${missing.join("; ")}.`);
+    if (!this.what) return void this.#refuse("what", "Choose what it is.");
+    const missing = Object.keys(FIELDS).find((field) => FIELDS[field].needed && !this.numbers[field]);
+    if (missing) return void this.#refuse(missing, "This is still missing.");
     const wrong = wrongTogether(this.numbers);
-    if (wrong) return void (this.wrong = wrong);
+    if (wrong) return void this.#refuse(wrong.at, wrong.words);
     const { feature, wall, what, above } = this;
     const signed = (one) => (one ? { raw: one.side === "below" && one.value !== "0" ? `-${one.raw}` : one.raw, unit: one.unit } : null);
     const numbers = Object.fromEntries(Object.keys(FIELDS).map((field) => [field, signed(this.numbers[field])]));
@@ -96,7 +102,7 @@ class WallFeature extends LitElement {
       said: `${feature?.name ?? WHAT[what]} saved on this phone`,
       done: (saved) => {
         this.busy = false;
-        if (!saved) return void (this.wrong = "Not saved. The figures are still here: try again.");
+        if (!saved) return void this.#refuse("all", "Not saved. The figures are still here: try again.");
         this.numbers = {};
         this.#keep();
         this.#leave();
@@ -110,16 +116,18 @@ class WallFeature extends LitElement {
 
   render() {
     const { feature, what, above, numbers } = this;
+    const wrong = (at) => (this.wrong?.at === at ? this.wrong.words : "");
     return html`<div class="stack"><h2>${feature ? feature.name : "Something on the wall"}, ${this.wall.name}</h2>
       ${feature?.plan ? html`<p class="hint">What you measure takes the place of the drawing's figures.</p>` : nothing}
-      ${feature ? nothing : html`<fieldset><legend>What it is</legend>${radios("feature-what", Object.entries(WHAT), what, (id) => { this.what = id; this.wrong = ""; this.#keep(); })}</fieldset>`}
+      ${feature ? nothing : html`<fieldset><legend>What it is</legend>${radios("feature-what", Object.entries(WHAT), what, (id) => { this.what = id; this.wrong = null; this.#keep(); })}
+        <p role="alert" class="say-stop">${wrong("what")}</p></fieldset>`}
       ${what === "pipe" || what === "electric" ? html`<p class="notice warn"><b>Caution.</b> What shows is not all there is: pipes and cables run on unseen. Have them found, by the local rules and the licensed trade, before anything is drilled or fixed.</p>` : nothing}
       <fieldset><legend>Heights are measured from</legend>${radios("feature-above", Object.entries(ABOVE).map(([id, words]) => [id, `the ${words}`]), above, (id) => this.#from(id))}</fieldset>
       <ul class="rows">${Object.entries(FIELDS).map(([field, one]) => numberRow({
-        title: one.title, hint: one.needed ? "" : "may stay open",
+        title: one.title, hint: one.needed ? "" : "may stay open", wrong: wrong(field),
         shown: numbers[field] && shownNumber(numbers[field], one.signed ?? { above: `above the ${ABOVE[above]}`, below: `below the ${ABOVE[above]}` }), onAsk: () => this.#ask(field),
       }))}</ul>
-      <p role="alert" class="say-stop">${this.wrong}</p>
+      <p role="alert" class="say-stop">${wrong("all")}</p>
       <div class="btns foot"><button class="btn main-act" type="button" ?disabled=${this.busy} @click=${() => this.#save()}>Save it</button>
         <button class="btn quiet" type="button" @click=${() => this.#leave()}>Back to the sizes</button></div></div>`;
   }

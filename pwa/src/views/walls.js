@@ -133,6 +133,17 @@ class Walls extends LitElement {
     Object.assign(this, { spot: key, tab: "read", picked: key !== null, form: null, saved: "" });
   }
 
+  /** A size on the keys belongs to the sizes: their tab is lit, and leads back to their list. */
+  get #lit() {
+    return this.tab === "read" && this.place && this.place.kind !== "wall_reading" ? "sizes" : this.tab;
+  }
+
+  /** From a size "Read" leads back to the wall, to the spot that is next. */
+  #turnTo(tab) {
+    if (tab === "read" && this.place && this.place.kind !== "wall_reading") this.#goTo(null);
+    else this.tab = tab;
+  }
+
   #chooseRun(run) {
     this.#clear();
     Object.assign(this, { ...NONE, run, picked: false, saved: "" });
@@ -328,7 +339,7 @@ class Walls extends LitElement {
     return html`<div class="survey desk walls">
       <div class="pad-side">
         <div class="tabs only-narrow" role="group" aria-label="What to see">${TABS.map(([id, words]) => html`
-          <button type="button" aria-pressed=${String(this.tab === id)} @click=${() => (this.tab = id)}>${words}</button>`)}</div>
+          <button type="button" aria-pressed=${String(this.#lit === id)} @click=${() => this.#turnTo(id)}>${words}</button>`)}</div>
         ${this.#needsLine && this.tab === "read" ? nothing : this.#chooser()}
         <div class="keep-wide" ?hidden=${this.tab !== "read"}>${this.#needsLine ? this.#lineForm() : this.#pad()}</div>
       </div>
@@ -360,7 +371,7 @@ class Walls extends LitElement {
   #pad() {
     const { place, tool } = this;
     if (!place) return html`<p class="notice">There is nothing to measure on this run.</p>`;
-    if (!tool) return nothing;
+    if (!tool) return html`<p class="notice">Tap what you read with. Next comes <b>${place.said}</b>.</p>`;
     const at_wall = place.kind === "wall_reading";
     const value = valueOf(this.raw, this.#unit, this.side).value ?? null;
     const on = this.raw || this.replacing ? null : this.#onward;
@@ -393,6 +404,7 @@ class Walls extends LitElement {
     const { place } = this;
     const here = this.#here;
     const was = here.length ? typed({ ...here.at(-1), data: here.at(-1) }) : "";
+    if (place.kind !== "wall_reading" && this.saved && !this.raw) return ""; // what was just saved replaces nothing
     if (place.kind !== "wall_reading") return here.length ? `replaces ${was}` : place.figure ? "measured before; both will count" : "not measured yet";
     if (this.replacing) return `replaces ${was}`;
     if (here.length) return this.#finished() && !this.picked ? "All read. Any can be read again." : `repeat, was ${was}`;
