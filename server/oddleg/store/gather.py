@@ -46,7 +46,7 @@ class Source:
 
 @dataclass(frozen=True)
 class Gathered:
-    """`charts`: of the fitting charts the rows that the job is pinned to; its revision, hence the source, names them."""
+    """`charts`: of the fitting charts the rows that the job is pinned to; its revision, so the source, names them."""
 
     job: Job
     entries: tuple[Entry, ...]
