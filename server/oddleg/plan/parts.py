@@ -19,6 +19,7 @@ from .figure import figure
 from .finding import Finding, Severity
 from .hardware import KIND_WORDS
 from .legs import UnitLegs, unit_numbers
+from .panels_part import panels_part
 from .part_values import Part, figure_part, finding_part, mark_of
 from .plinth_part import plinth_part
 from .room_services import cut_outs_of
@@ -48,6 +49,14 @@ SHEETS_OF_A_RUN = (
     ("strip_a4", "Rod at full size, A4", ("run",)),
     ("strip_a3", "Rod at full size, A3", ("run",)),
 )
+# Each of what is fitted out; templates and sticks only where there is something to mark.
+SHEETS_OF_AN_ITEM = (
+    ("panels", "Panels"),
+    ("template_a4", "Template, A4"),
+    ("template_a3", "Template, A3"),
+    ("stick_a4", "Sticks, A4"),
+    ("stick_a3", "Sticks, A3"),
+)
 
 
 def parts(plan: Plan, revision: int) -> dict[str, Part]:
@@ -67,6 +76,8 @@ def parts(plan: Plan, revision: int) -> dict[str, Part]:
             found[f"run/{run.run.id}"] = run_part(room, run)
         if room.tall_wall is not None:
             found[f"tall/{room.room.id}"] = tall_part(room)
+        for fitted in room.fitting.units:
+            found[f"panels/{fitted.item}"] = panels_part(plan.job, room, fitted)
         if has_drawers(room):
             found[f"drawers/{room.room.id}"] = drawers_part(plan, room)
         if has_holes(room):
@@ -98,6 +109,13 @@ def sheet_marks(plan: Plan, found: dict[str, Part]) -> list[dict[str, str]]:
             for kind, title, from_parts in SHEETS_OF_A_RUN:
                 mark = mark_of([found[f"{one}/{run.id}"]["mark"] for one in from_parts])
                 sheets.append({"name": f"{kind}-{run.id}", "title": f"{title}, {run.name}", "mark": mark})
+        for unit in room.fitting.units:
+            part = found[f"panels/{unit.item}"]
+            marked = {"template": any(one["views"] for one in part["panels"]), "stick": bool(part["sticks"])}
+            for kind, title in SHEETS_OF_AN_ITEM:
+                if marked.get(kind.split("_")[0], True):
+                    mark = mark_of([part["mark"]])
+                    sheets.append({"name": f"{kind}-{unit.item}", "title": f"{title}, {unit.name}", "mark": mark})
     return sheets
 
 
@@ -127,6 +145,8 @@ def room_findings(room: RoomPlan) -> Iterable[tuple[str, tuple[Finding, ...]]]:
     )
     for run in room.setting_out.runs:
         yield f"run/{run.run.id}", run.findings
+    for fitted in room.fitting.units:
+        yield f"panels/{fitted.item}", fitted.findings
     yield f"corners/{room.room.id}", room.setting_out.findings
     if room.tall_wall is not None:
         yield f"tall/{room.room.id}", room.tall_wall.findings

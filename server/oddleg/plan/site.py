@@ -16,6 +16,7 @@ from oddleg.job import (
     Blocked,
     CornerTriangle,
     DatumDecision,
+    Drilled,
     EndGap,
     Entry,
     GoodEnough,
@@ -23,6 +24,7 @@ from oddleg.job import (
     LegsSet,
     Marked,
     MeasuredFeature,
+    MeasuredService,
     Note,
     OpeningWidth,
     Reading,
@@ -44,7 +46,8 @@ Entries = tuple[Entry, ...]
 @dataclass(frozen=True)
 class Site:
     """Live entries by kind, in log order. `set_ups` and `readings` belong together: every reading's set-up is there;
-    so do `wall_lines` and `wall_readings`. One triangle a corner, one of each feature, unit width and mark."""
+    so do `wall_lines` and `wall_readings`. One triangle a corner, one of each feature, unit width, mark, service and
+    hole."""
 
     set_ups: tuple[Entry, ...] = ()
     readings: tuple[Entry, ...] = ()
@@ -63,6 +66,8 @@ class Site:
     features: tuple[Entry, ...] = ()
     unit_widths: tuple[Entry, ...] = ()
     marked: tuple[Entry, ...] = ()
+    services: tuple[Entry, ...] = ()
+    drilled: tuple[Entry, ...] = ()
     findings: tuple[Finding, ...] = field(default=())
 
 
@@ -151,6 +156,18 @@ def site(job: Job, entries: Sequence[Entry]) -> Site:
             lambda entry: f"A mark of {runs.get(body(entry, Marked).run, body(entry, Marked).run)}",
             "entries.rival_marks",
         ),
+        services=one_each(
+            MeasuredService,
+            lambda entry: body(entry, MeasuredService).service.id,
+            lambda entry: body(entry, MeasuredService).service.name,
+            "entries.rival_services",
+        ),
+        drilled=one_each(
+            Drilled,
+            lambda entry: (body(entry, Drilled).item, body(entry, Drilled).panel, body(entry, Drilled).hole),
+            lambda entry: f"A hole of {items.get(body(entry, Drilled).item, body(entry, Drilled).item)}",
+            "entries.rival_holes",
+        ),
         findings=tuple(findings),
     )
 
@@ -184,6 +201,8 @@ def of_room(all_of_it: Site, room: Room) -> Site:
         features=tuple(entry for entry in all_of_it.features if body(entry, MeasuredFeature).run in runs),
         unit_widths=tuple(entry for entry in all_of_it.unit_widths if body(entry, UnitWidth).item in items),
         marked=tuple(entry for entry in all_of_it.marked if body(entry, Marked).run in runs),
+        services=tuple(entry for entry in all_of_it.services if body(entry, MeasuredService).run in runs),
+        drilled=tuple(entry for entry in all_of_it.drilled if body(entry, Drilled).item in items),
     )
 
 
@@ -204,13 +223,15 @@ def _strangers(job: Job, live: Sequence[Entry]) -> list[Finding]:
         match entry.body:
             case SetUp(room=id) | AddedStation(room=id) | DatumDecision(room=id) | GoodEnough(room=id):
                 kind, there, ids = "room", rooms, (id,)
-            case LegsSet(item=id) | UnitWidth(item=id):
+            case LegsSet(item=id) | UnitWidth(item=id) | Drilled(item=id):
                 kind, there, ids = "unit", items, (id,)
             case TwoPeg(laser=id) | TwoWall(laser=id):
                 kind, there, ids = "laser", lasers, (id,)
             case CornerTriangle(run=id, other_run=other):
                 kind, there, ids = "run", runs, (id, other)
             case WallLine(run=id) | OpeningWidth(run=id) | EndGap(run=id) | MeasuredFeature(run=id) | Marked(run=id):
+                kind, there, ids = "run", runs, (id,)
+            case MeasuredService(run=id):
                 kind, there, ids = "run", runs, (id,)
             case _:
                 continue
@@ -248,7 +269,7 @@ def _one_each(entries: Entries, key: Callable[[Entry], Hashable], alike: bool = 
 
 def _figures(entry: Entry) -> object:
     """The body without what does not bear on anything: the mark of the part that it was read from."""
-    return replace(entry.body, part_mark="") if isinstance(entry.body, Marked) else entry.body
+    return replace(entry.body, part_mark="") if isinstance(entry.body, Marked | Drilled) else entry.body
 
 
 def _belonging(entries: Entries, known: set[str]) -> tuple[Entries, Entries]:
