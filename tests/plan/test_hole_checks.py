@@ -106,6 +106,15 @@ def test_two_drawers_in_one_hole_are_a_stop_and_too_near_is_asked_about():
     assert findings(box(), drawers=[drawer("a", 60.0), drawer("b", 68.0)]) == ()
 
 
+@settings(derandomize=True, deadline=None, max_examples=60)
+@given(st.floats(30, 600), st.floats(30, 600))
+def test_two_drawers_never_share_a_hole_or_it_is_told(one_mm, other_mm):
+    """FP: 5 of two rims and a web of 3: nearer than 8 is told, and nothing else is."""
+    found = rules(findings(box(), drawers=[drawer("a", one_mm), drawer("b", other_mm)]))
+    assert bool(found) is (abs(one_mm - other_mm) < 8 - 1e-6)
+    assert set(found) <= {"hole.overlap", "hole.web"}
+
+
 def test_what_a_chart_puts_near_each_other_is_the_charts_affair_but_never_one_in_another():
     near = replace(HINGE, screw_mm=10.0, screws_back_mm=0.0)
     # FP: 22.5 - 17.5 - 5 = 0 left between cup and screw.
