@@ -179,8 +179,7 @@ export function makeEntries({ now, offset_minutes = (ms) => -new Date(ms).getTim
      *   above: "bench_mark" | "datum"} & Record<"bottom" | "top" | "stands_out", {raw: string, unit: Unit} | null>} one
      */
     feature({ id: target = id(), run, name, what, left, right, bottom, top, stands_out, above, ...common }) {
-      const perhaps = (field, number) => number && typed(field, number);
-      const numbers = { bottom: perhaps("bottom", bottom), top: perhaps("top", top), stands_out: perhaps("stands_out", stands_out) };
+      const numbers = { bottom: maybeTyped("bottom", bottom), top: maybeTyped("top", top), stands_out: maybeTyped("stands_out", stands_out) };
       return payload(common, "feature", target, null, { run, name, what, ...allTyped({ left, right }), ...numbers, above });
     },
 
@@ -192,6 +191,23 @@ export function makeEntries({ now, offset_minutes = (ms) => -new Date(ms).getTim
     /** A mark of the rod was made on the batten. `text` is its distance from the zero as shown, in mm. @param {Common & {run: string, mark: string, text: string}} one */
     marked({ run, mark, text, ...common }) {
       return payload(common, "marked", run, typed("text", { raw: text, unit: "mm" }), { mark });
+    },
+
+    /**
+     * A service point as it was found; with the id of one of the job's it takes its place. `round`: width is a diameter.
+     * @param {Common & {id?: string, run: string, name: string, what: string, comes_from: "wall" | "floor", up_from: "finished_floor" | "datum" | "bench_mark",
+     *   round: boolean, live: boolean | null, reach: boolean} & Record<"x" | "width" | "height", {raw: string, unit: Unit}> &
+     *   Record<"up" | "y" | "stands_out", {raw: string, unit: Unit} | null>} one
+     */
+    service({ id: target = id(), run, name, what, comes_from, x, width, height, up, y, stands_out, up_from, round, live, reach, ...common }) {
+      const perhaps = { up: maybeTyped("up", up), y: maybeTyped("y", y), stands_out: maybeTyped("stands_out", stands_out) };
+      return payload(common, "service", target, null, { run, name, what, comes_from, ...allTyped({ x, width, height }), ...perhaps, up_from, round, live, reach });
+    },
+
+    /** A hole was drilled where it was shown. `u`, `v`: texts as shown, mm. @param {Common & {item: string, panel: string, hole: string, u: string, v: string}} one */
+    drilled({ item, panel, hole, u, v, ...common }) {
+      for (const [field, text] of Object.entries({ u, v })) typed(field, { raw: text, unit: "mm" });
+      return payload(common, "drilled", item, null, { panel, hole, u, v });
     },
 
     /** Takes back an entry. @param {{uid: string, payload: {job: string, kind: string, target: string}}} entry */
@@ -214,5 +230,8 @@ function typed(field, { raw, unit }) {
   if (found.value === undefined) throw new NotANumber(field, found.words);
   return { raw, unit, value: found.value };
 }
+
+/** @returns {Typed | null} */
+const maybeTyped = (field, number) => number && typed(field, number);
 
 const allTyped = (numbers) => Object.fromEntries(Object.entries(numbers).map(([field, number]) => [field, typed(field, number)]));

@@ -38,6 +38,11 @@ test("every kind has the outer fields of schema 1 and the data that the wire nam
     unit_width: entries.unit_width({ ...common, item: "unit-4", ...mm("800,3") }),
     marked: entries.marked({ ...common, run: "sink-run", mark: "edge-3", text: "1204.5", part_mark: "a1b2c3" }),
   };
+  const fitting = {
+    service: entries.service({ ...common, id: "washer-waste", run: "sink-run", name: "washer's waste", what: "waste", comes_from: "wall", x: mm("1250"), width: mm("50"), height: mm("50"),
+      up: mm("-412.5"), y: null, stands_out: { raw: "4", unit: "cm" }, up_from: "datum", round: true, live: null, reach: true }),
+    drilled: entries.drilled({ ...common, item: "unit-4", panel: "left", hole: "runner-top-1", u: "37", v: "523", part_mark: "a1b2c3" }),
+  };
   const data = {
     set_up: ["name", "room", "stage", "laser", "instrument", "x_mm", "y_mm", "line"],
     reading: ["set_up", "way", "side", "name", "x_mm", "y_mm"],
@@ -57,9 +62,11 @@ test("every kind has the outer fields of schema 1 and the data that the wire nam
     feature: ["run", "name", "what", "left", "right", "bottom", "top", "stands_out", "above"],
     unit_width: [],
     marked: ["mark"],
+    service: ["run", "name", "what", "comes_from", "x", "width", "height", "up", "y", "stands_out", "up_from", "round", "live", "reach"],
+    drilled: ["panel", "hole", "u", "v"],
   };
   const with_a_number = ["reading", "decision", "wall_reading", "opening", "end_gap", "unit_width", "marked"];
-  for (const [kind, entry] of Object.entries({ ...all, ...setting_out })) {
+  for (const [kind, entry] of Object.entries({ ...all, ...setting_out, ...fitting })) {
     assert.deepEqual(Object.keys(entry), OUTER, kind);
     assert.equal(entry.kind, kind);
     assert.equal(entry.schema, 1);
@@ -69,7 +76,7 @@ test("every kind has the outer fields of schema 1 and the data that the wire nam
   }
   // One sample of what phones send, kept for good: the server's tests read the same file.
   const kept = JSON.parse(readFileSync(new URL("../../tests/phone_payloads.json", import.meta.url), "utf8"));
-  const sent = [...Object.values(all), undo, ...Object.values(setting_out)];
+  const sent = [...Object.values(all), undo, ...Object.values(setting_out), ...Object.values(fitting)];
   assert.deepEqual(sent, kept.schema_1);
   assert.deepEqual(all.two_peg.data.end_to_b, { raw: "15,5", unit: "m", value: "15500" });
   assert.equal(all.note.target, "hall");
@@ -106,6 +113,7 @@ test("a datum below nought is read from its text with the true minus sign", () =
 test("what is no number makes no entry", () => {
   assert.throws(() => reading({ raw: "12..5" }), NotANumber);
   assert.throws(() => reading({ way: "offset", side: "above", raw: "-4" }), /without a sign/);
+  assert.throws(() => entries.drilled({ job: "hall", item: "u", panel: "left", hole: "h", u: "37", v: "through" }), NotANumber);
   assert.throws(() => entries.legs_set({ job: "hall", item: "u", heights: { FL: "about 150" } }), NotANumber);
 });
 
