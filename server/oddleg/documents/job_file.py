@@ -14,9 +14,11 @@ from oddleg.charts import flatness_classes
 from oddleg.job import Flatness, Instrument, Job, Laser, Tolerances
 
 from .fields import Choice, Known, Listing, Number, Part, Record, Slug, Text, by_path, reversed_limits
+from .fitting_out_record import HoleLimitsRecord, PinnedRowRecord
 from .job_checks import clashes_of
 from .numbers import DECIMALS
 from .room_record import RoomRecord
+from .services_record import CutOutRuleRecord
 from .strict_json import DocumentError, refused
 
 FORMAT = 1
@@ -115,6 +117,9 @@ class JobRecord(Record):
     flatness = Part(FlatnessRecord)
     packs_mm = Listing(Number(0.1, 100), 1, 50)
     removed_ids = Listing(Slug(), greatest=20_000)
+    hardware = Listing(Part(PinnedRowRecord), greatest=2_000)
+    holes = Part(HoleLimitsRecord)
+    cut_outs = Part(CutOutRuleRecord)
 
     def clashes(self, made: Job) -> dict[str, str]:
         if len(set(made.packs_mm)) < len(made.packs_mm):

@@ -6,6 +6,7 @@ from oddleg.job import (
     Appliance,
     ApplianceBay,
     ApplianceSeat,
+    BackIs,
     BottomFit,
     Box,
     Carcass,
@@ -22,9 +23,12 @@ from oddleg.job import (
     Run,
     SetOn,
     Storey,
+    TopIs,
 )
 
 from .fields import Choice, Listing, Number, OneOf, Part, Record, Slug, Text, YesNo, reversed_limits
+from .fitting_out_record import FittingOutRecord
+from .services_record import GREATEST_SERVICES, PassageRecord, ServiceRecord, VentRecord
 from .setting_out_record import (
     AnchorRecord,
     BattenRecord,
@@ -70,6 +74,7 @@ class FrontRecord(Record):
     frame_thickness_mm = board(0)
     set_back_mm = play()
     moves = Choice(FrontMoves)
+    density_kg_m3 = Number(50, 5_000, "kg/m3")
 
 
 class BoxRecord(Record):
@@ -78,6 +83,21 @@ class BoxRecord(Record):
     back_mm = board(0)
     back_recess_mm = play()
     bottom = Choice(BottomFit)
+    top = Choice(TopIs)
+    rail_mm = size()
+    back = Choice(BackIs)
+    groove_mm = Number(0, 100)
+
+    def clashes(self, made: Box) -> dict[str, str]:
+        if (made.back is BackIs.GROOVE) != (made.groove_mm > 0):
+            return {
+                "groove_mm": "A back in a groove needs the groove's depth."
+                if made.groove_mm == 0
+                else "Only a back in a groove has a groove's depth; give 0 here, or groove for back."
+            }
+        if made.groove_mm >= made.board_mm:
+            return {"groove_mm": f"It must be less than the board, {made.board_mm:g}."}
+        return {}
 
 
 class ApplianceRecord(WithAssumed):
@@ -95,11 +115,23 @@ class ApplianceRecord(WithAssumed):
     bracket_reach_mm = Number(0, 500)
     clear_above_mm = play(allow_none=True)
     clear_below_mm = play(allow_none=True)
+    drop_mm = play(allow_none=True)
+    air_gap_mm = play(allow_none=True)
+    at_mm = play(allow_none=True)
+    relief_height_mm = play(allow_none=True)
+    relief_depth_mm = play(allow_none=True)
+    vents = Listing(Part(VentRecord), greatest=20)
     assumed = Listing(Text(greatest=64), greatest=50)
 
     def clashes(self, made: Appliance) -> dict[str, str]:
         pairs = ((f"least_{size}_mm", f"greatest_{size}_mm") for size in ("height", "width", "depth"))
-        return {**super().clashes(made), **reversed_limits(made, *pairs)}
+        found = {**super().clashes(made), **reversed_limits(made, *pairs)}
+        if made.drop_mm is not None and made.seat is not ApplianceSeat.IN_TOP:
+            found["drop_mm"] = "Only what is let into the worktop (in_top) hangs below it; give null here."
+        if (made.relief_height_mm is None) != (made.relief_depth_mm is None):
+            missing = "relief_depth_mm" if made.relief_depth_mm is None else "relief_height_mm"
+            found[missing] = "A relief at the back has a height and a depth: give both, or neither."
+        return found
 
 
 class CarcassRecord(Record):
@@ -121,6 +153,7 @@ class CarcassRecord(Record):
     blind_mm = play()
     plinth_cuts = Listing(Part(PlinthCutRecord), greatest=20)
     width_within_mm = width_within()
+    fitting_out = Part(FittingOutRecord, allow_none=True)
 
     def clashes(self, made: Carcass) -> dict[str, str]:
         found = {**legs_on_a_wall(made), **cuts_beside(made)}
@@ -211,6 +244,7 @@ class OpenUnitRecord(Record):
     plinth_recess_mm = play()
     visible_drop_mm = Number(0, 500)
     width_within_mm = width_within()
+    fitting_out = Part(FittingOutRecord, allow_none=True)
 
     def clashes(self, made: OpenUnit) -> dict[str, str]:
         return legs_on_a_wall(made)
@@ -270,6 +304,8 @@ class RunRecord(Record):
     line_up = Listing(Part(LineUpRecord), greatest=200)
     cornice = Part(TrimRecord, allow_none=True)
     light_rail = Part(TrimRecord, allow_none=True)
+    services = Listing(Part(ServiceRecord), greatest=GREATEST_SERVICES)
+    passages = Listing(Part(PassageRecord), greatest=GREATEST_SERVICES)
 
     def clashes(self, made: Run) -> dict[str, str]:
         if made.batten is not None and made.wall is None:
