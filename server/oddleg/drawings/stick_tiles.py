@@ -65,7 +65,7 @@ def _tile(stick: Stick, of: TilePaper, step: int, count: int, step_mm: float) ->
         check_bar(of, 14.5),
         Text(of.start_mm + 1.5, 20.1, words[0], 3.4),
         Text(of.start_mm + 1.5, 24.7, words[1], 3.4),
-        Text(right_mm + 3.6, height_mm / 2, "end of tile", SMALL_MM, "middle", turned=True),
+        Text(right_mm + 3.6, MIDDLE_MM / 2, "end of tile", SMALL_MM, "middle", turned=True),
     ]
     listed = "; ".join(f"{one.name} at {one.figure}" for one, _ in labels)
     alt = f"Tile {step + 1} of {count}, full size. {start}. Check bar {text_mm(of.step_mm)}. On it: {listed}."

@@ -38,7 +38,7 @@ def control_words(laid: Tiling, step_mm: float) -> str:
     return f"from {start[0]} | {start[1]} to {end[0]} | {end[1]} it is {text_mm(laid.control_mm, step_mm)}"
 
 
-def template_key(view: PanelView, paper: str, width_mm: float, greatest_height_mm: float, step_mm: float) -> Drawing:
+def template_key(view: PanelView, paper: str, width_mm: float, greatest_height_mm: float) -> Drawing:
     """The whole face with its tiles by name: dashed and without a name are those left out."""
     of = TEMPLATE_PAPERS[paper]
     laid = tiling(view, of)

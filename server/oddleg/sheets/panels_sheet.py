@@ -22,6 +22,8 @@ DRAWING_HEIGHT_MM, WIDE_HEIGHT_MM = 205.0, 120.0
 FRONT_HEIGHT_MM = 130.0
 # A board so much longer than high is drawn over its table, not beside it.
 WIDE = 1.4
+# From so many holes on, three columns to a page.
+LONG, NARROW_MM = 34, 56.6
 EDGE_WORDS = {"left": "on the left", "right": "on the right", "bottom": "towards you", "top": "away from you"}
 
 
@@ -31,7 +33,7 @@ def panels_content(plan: Plan, room: RoomPlan, fitted: FittedOut, found: dict[st
     told = {one["id"]: one for one in part["panels"]}
     return {
         "unit": part["name"],
-        "place": part["place"],
+        "standing": part["place"],
         "front": svg(carcass_front(fitted, step_mm, COLUMN_MM, FRONT_HEIGHT_MM), "front"),
         "stacks": [f"{one['words']}: {one['sum']['text']} of {one['opening']['text']}" for one in part["stacks"]],
         "hinges": [f"{one['name']}: {one['hinges_words']}" for one in part["fronts"] if one["hinges_words"]],
@@ -73,7 +75,8 @@ def face_words(view: PanelView) -> str:
 def _face(view: PanelView, part: Part, step_mm: float) -> dict[str, Any]:
     panel = view.panel
     wide = panel.width_mm > WIDE * panel.height_mm
-    size = (PAGE_MM, WIDE_HEIGHT_MM) if wide else (COLUMN_MM, DRAWING_HEIGHT_MM)
+    long = not wide and len(view.holes) > LONG
+    size = (PAGE_MM, WIDE_HEIGHT_MM) if wide else (NARROW_MM if long else COLUMN_MM, DRAWING_HEIGHT_MM)
     numbers = {one.number for one in view.holes}
     behind = [str(one.number) for one in view.from_behind]
     return {
@@ -82,8 +85,10 @@ def _face(view: PanelView, part: Part, step_mm: float) -> dict[str, Any]:
         "size": " × ".join(part[key]["text"] for key in ("width", "height", "thickness")),
         "across": f"From {_edge(panel, 0)}",
         "up": f"From {_edge(panel, 1)}",
-        "counted": f"From {COUNTED_FROM[panel.kind][0]} and {COUNTED_FROM[panel.kind][1]}.",
+        "counted": f"Counted from the {COUNTED_FROM[panel.kind][0]} and the {COUNTED_FROM[panel.kind][1]}.",
         "wide": wide,
+        "columns": 3 if long else 2,
+        "column_mm": size[0],
         "svg": svg(panel_drawing(view, step_mm, *size), view.field),
         "rows": _rows([one for one in part["holes"] if one["number"] in numbers]),
         "behind": f"Drilled from the other face: {listed(behind)}." if behind else "",
@@ -102,7 +107,12 @@ def _rows(holes: list[Part]) -> list[dict[str, Any]]:
         here = list(group)
         pieces = [one["words"].split(", ") for one in here]
         alike = [each[0] for each in takewhile(lambda each: len({*each}) == 1, zip(*pieces, strict=False))]
-        rows.append({"head": ", ".join(alike) or here[0]["words"]})
+        depth = here[0]["depth"]
+        deep = "right through" if depth is None else f"{depth['text']} deep"
+        rows.append({
+            "head": ", ".join(alike) or here[0]["words"],
+            "bit": f"Bit {here[0]['diameter']['text']}, {deep}",
+        })  # fmt: skip
         for one, words in zip(here, pieces, strict=True):
             rows.append(
                 {
@@ -110,8 +120,6 @@ def _rows(holes: list[Part]) -> list[dict[str, Any]]:
                     "number": str(one["number"]),
                     "u": one["u"]["text"],
                     "v": one["v"]["text"],
-                    "diameter": one["diameter"]["text"],
-                    "depth": "through" if one["depth"] is None else one["depth"]["text"],
                     "words": ", ".join(words[len(alike) :]) if alike else "",
                     "done": one["drilled"] is not None and one["moved"] is None,
                     "moved": one["moved"] or "",
@@ -120,9 +128,10 @@ def _rows(holes: list[Part]) -> list[dict[str, Any]]:
     return rows
 
 
-def _served(hole: Part) -> tuple[str, str]:
-    """What is told together: the same use, of the same thing."""
-    return hole["hole_for"], ", ".join(hole["words"].split(", ")[:2])
+def _served(hole: Part) -> tuple[str, ...]:
+    """What is told together: the same use of the same thing, by the same bit and depth stop."""
+    depth = "" if hole["depth"] is None else hole["depth"]["text"]
+    return hole["hole_for"], *hole["words"].split(", ")[:2], hole["diameter"]["text"], depth
 
 
 def _cut(one: Part) -> dict[str, Any]:

@@ -37,9 +37,11 @@ def template_content(
                 "words": face_words(view),
                 "count": f"{counted(len(tiles), 'tile')}, {laid.left_out} with nothing to mark left out",
                 "control": f"All tiles laid: {control_words(laid, step_mm)}.",
-                "key": svg(template_key(view, paper, KEY_WIDTH_MM, KEY_HEIGHT_MM, step_mm), f"key-{number}"),
+                "key": svg(key, f"key-{number}"),
+                "key_width_mm": key.width_mm,
             }
             for number, (view, laid, tiles) in enumerate(drawn)
+            for key in (template_key(view, paper, KEY_WIDTH_MM, KEY_HEIGHT_MM),)
         ],
         "tiles": [
             {"svg": svg(one, f"tile-{number}"), "width_mm": one.width_mm, "height_mm": one.height_mm}
