@@ -41,6 +41,11 @@ def hanging(job: Job, room: Room, placed: Placed) -> Iterator[Hanging]:
         yield Hanging(item.id, one.id, one.name, left_mm, right_mm, figure(below_mm, step_mm, why), words)
 
 
+def let_in_spans(placed: Placed) -> tuple[tuple[str, float, float], ...]:
+    """Name, left and right edge along the rod of what is let into the top over a unit."""
+    return tuple((one.name, *_along(placed, one)) for one in _in_top(placed))
+
+
 def _in_top(placed: Placed) -> tuple[Appliance, ...]:
     item = placed.item
     sheets = item.appliances if isinstance(item, Carcass) else ()
@@ -76,6 +81,7 @@ def hanging_inside(placed: Placed, one: Hanging) -> Inside | None:
         box.height_mm,
         0.0,
         box.inside_depth_mm,
+        hangs=True,
     )
 
 

@@ -43,7 +43,7 @@ class Landing:
 class Inside:
     """What takes up room in a carcass from behind or above, in its own axes: x from left_mm to right_mm, u from
     from_u_mm to to_u_mm, z from low_mm to high_mm. `of`: id of the service, passage or appliance. `service`: None for
-    what hangs below the top."""
+    a passage and for what hangs below the top (`hangs`)."""
 
     item: str
     of: str
@@ -55,6 +55,7 @@ class Inside:
     from_u_mm: float
     to_u_mm: float
     service: Service | None = None
+    hangs: bool = False
 
 
 @dataclass(frozen=True)

@@ -32,6 +32,7 @@ def service_clashes(job: Job, services: RoomServices, units: Sequence[FittedOut]
         for cut in services.cuts:
             if cut.item == unit.item:
                 found += _before_cut(unit, cut)
+                found += _behind_hanging(unit, cut, here)
         found += _behind_appliance(unit, services)
     return tuple(found)
 
@@ -64,26 +65,24 @@ def _common(one: Room3, other: Room3) -> tuple[float, float, float] | None:
 
 def _with_boards(job: Job, unit: FittedOut, one: Inside) -> Iterator[Finding]:
     step_mm = job.rounding_mm
-    passage = one.service is None and one.to_u_mm - one.from_u_mm == one.high_mm - one.low_mm
     for panel in unit.panels:
         if panel.kind in (PanelKind.BACK, PanelKind.FRONT):
             continue
         common = _common(_room(one), panel_room(panel))
         if common is None:
             continue
-        hangs = one.service is None and not passage
-        by_mm = common[2] if hangs else common[1]
-        if hangs:
+        by_mm = common[2] if one.hangs else common[1]
+        if one.hangs:
             wrong = f"{one.name} hangs {text_mm(by_mm, step_mm)} into the {panel.name}, its air gap counted."
             cure = f"Cut the {panel.name} out for it, lower it, or turn it upright, as the sheet allows."
-        elif passage:
+        elif one.service is None:
             wrong = f"The passage {one.name} meets the {panel.name}."
             cure = f"Move the passage, or the {panel.name}."
         else:
             wrong = f"{one.name} stands {text_mm(by_mm, step_mm)} out into the {panel.name}."
             cure = f"Notch the {panel.name} there, set it back, or have the service moved."
         yield Finding(
-            "service.hangs_into" if hangs else "service.board",
+            "service.hangs_into" if one.hangs else "service.board",
             Severity.WARN,
             f"{panel.name} of {unit.name}",
             wrong,
@@ -100,9 +99,8 @@ def _with_drawers(job: Job, unit: FittedOut, one: Inside) -> Iterator[Finding]:
         common = _common(_room(one), drawer_room(drawer))
         if common is None:
             continue
-        hangs = one.service is None
-        by_mm = common[2] if hangs else common[1]
-        way = "below the top into" if hangs else "out into"
+        by_mm = common[2] if one.hangs else common[1]
+        way = "below the top into" if one.hangs else "into"
         yield Finding(
             "service.drawer",
             Severity.STOP,
@@ -152,6 +150,26 @@ def _before_cut(unit: FittedOut, cut: BackCut) -> Iterator[Finding]:
             "a cut-out is reached from inside",
             concerns=(unit.item, *cut.cut.services),
         )
+
+
+def _behind_hanging(unit: FittedOut, cut: BackCut, inside: Sequence[Inside]) -> Iterator[Finding]:
+    """A cut-out that lies behind what hangs below the top."""
+    left_mm = unit.box.back_left_mm + cut.cut.left_mm
+    low_mm = unit.box.back_foot_mm + cut.cut.foot_mm
+    for one in inside:
+        if not one.hangs:
+            continue
+        across = _meet((one.left_mm, one.right_mm), (left_mm, left_mm + cut.cut.width_mm))
+        if across and _meet((one.low_mm, one.high_mm), (low_mm, low_mm + cut.cut.height_mm)):
+            yield Finding(
+                "service.behind_hanging",
+                Severity.WARN,
+                f"back of {unit.name}",
+                f"The cut-out {cut.cut.words} lies behind the {one.name}, which hangs there below the top.",
+                "Have the service moved lower or to the side, or look on the sheet whether a hand still gets there.",
+                "what must stay within reach is not built in",
+                concerns=(unit.item, one.of, *cut.cut.services),
+            )
 
 
 def _meet(one: tuple[float, float], other: tuple[float, float]) -> bool:

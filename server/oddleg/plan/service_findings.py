@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from oddleg.job import ApplianceBay, Carcass, ComesFrom, Job, OpenUnit, Room, ServiceKind, Storey
 
+from .below_top import let_in_spans
 from .figure import figure, text_mm
 from .finding import Finding, Severity
 from .heights import SAME_MM, worktop_over_datum_mm
@@ -14,7 +15,9 @@ from .service_places import Behind, Spot
 from .setting_out import RunSetOut
 from .sightings import listed
 
-ELECTRIC = (ServiceKind.SOCKET, ServiceKind.SWITCH, ServiceKind.CABLE)
+NEAR_WATER = (ServiceKind.SOCKET, ServiceKind.SWITCH)
+# Guidance, not a regulation: sockets and switches stay so far, sideways, from a sink or hob (diynot.com).
+NEAR_SINK_MM = 300.0
 
 
 def landing_findings(
@@ -47,6 +50,7 @@ def landing_findings(
     yield from _worktop(job, room, run, spot, place, concerns)
     yield from _batten(job, run, spot, place, concerns)
     yield from _elsewhere(run, spot, behind, place, concerns)
+    yield from _near_sink(job, run, spot, place, concerns)
 
 
 def _joint(
@@ -199,6 +203,29 @@ def _elsewhere(
         "what serves an item has to come to it",
         concerns=(*concerns, own.id, *(one.id for one in inside)),
     )
+
+
+def _near_sink(job: Job, run: RunSetOut, spot: Spot, place: str, concerns: tuple[str, ...]) -> Iterator[Finding]:
+    """A socket or switch over the worktop, beside what is let into it."""
+    above = spot.over is not None and spot.over[0] >= run.run.datum_offset_mm
+    if spot.service.kind not in NEAR_WATER or not above:
+        return
+    for placed in run.rod.placed:
+        for name, left_mm, right_mm in let_in_spans(placed):
+            away_mm = max(left_mm - spot.right_mm, spot.left_mm - right_mm, 0.0)
+            if away_mm < NEAR_SINK_MM - SAME_MM:
+                yield Finding(
+                    "service.near_sink",
+                    Severity.NOTE,
+                    place,
+                    f"It lies {text_mm(away_mm, job.rounding_mm)} beside the {name} of {placed.item.name}.",
+                    "Ask the licensed electrician whether it may be there; 300 sideways from sink and hob is usual "
+                    "guidance.",
+                    "guidance, not a regulation (diynot.com); the local code rules",
+                    figure(away_mm, job.rounding_mm, "Sideways, from edge to edge."),
+                    (*concerns, placed.item.id),
+                    caution=True,
+                )
 
 
 def _ids(item: object) -> tuple[str, ...]:

@@ -20,6 +20,7 @@ from .passages import passage_findings, passage_hole, passages_inside
 from .room_services import BackCut, Inside, Landing, RoomServices
 from .service_cautions import caution_findings, caution_texts
 from .service_findings import landing_findings
+from .service_legs import leg_space_findings
 from .service_places import (
     Behind,
     Spot,
@@ -83,6 +84,7 @@ def _run_services(
         landings.append(_landing(job, run, one, made))
         findings += landing_findings(job, room, run, one.spot, one.behind, one.cut, made, landings[-1])
         for behind in one.behind:
+            findings += leg_space_findings(job, run, behind)
             if isinstance(behind.stood.placed.item, ApplianceBay) and one.spot.service.comes_from is ComesFrom.WALL:
                 findings += behind_bay_findings(job, run, floor, behind)
     below, routes = [], []
