@@ -21,17 +21,17 @@ from oddleg.job import Job
 KEPT = Path(__file__).parent / "kept"
 LEGS = {"least_mm": 120, "greatest_mm": 180}
 CARCASS = {"made_as": "carcass", "id": "sink", "name": "sink base", "width_mm": 800, "height_mm": 720, "depth_mm": 560, "legs": LEGS, "front": {}, "plinth_cuts": [{"kind": "grille", "left_mm": 100, "width_mm": 400, "height_mm": 60}]}
+PINNED = [{"kind": "runner", "row": "runner-500", "sha": "0123456789abcdef"}]
+SERVICES = {
+    "services": [{"id": "socket", "name": "socket", "kind": "socket", "x_mm": 300, "up_mm": 450, "width_mm": 90, "height_mm": 90, "serves": "sink"}],
+    "passages": [{"id": "hose", "name": "hose", "kind": "waste", "from_item": "sink", "to_item": "bay", "diameter_mm": 45, "from_back_mm": 60, "below_top_mm": 300}],
+}
+HANGS = {"made_as": "carcass", "id": "dishes", "name": "dishes", "width_mm": 800, "height_mm": 720, "depth_mm": 320, "storey": "wall"}
 FITTED_OUT = {"connector": "connector-5", "compartments": [{
     "id": "sink-all", "name": "all", "stack": {"members": [{"id": "sink-door", "name": "door", "hung": "left", "hinge": "hinge-110", "plate": "plate-2"}]},
     "inner_drawers": [{"id": "sink-inner", "name": "inner", "up_mm": 20, "height_mm": 150, "runner": "runner-500"}],
     "pull_outs": [{"id": "sink-bin", "name": "bin", "pull_out": "bin-300"}], "shelves": [{"id": "sink-shelf", "name": "shelf", "up_mm": 350, "pins": "pin-5"}]}]}
-CARCASS |= {"fitting_out": FITTED_OUT}
-PINNED = [{"kind": "runner", "row": "runner-500", "sha": "0123456789abcdef"}]
-SERVICES = {
-    "services": [{"id": "socket", "name": "socket", "kind": "socket", "x_mm": 300, "up_mm": 450, "width_mm": 90, "height_mm": 90, "serves": "oven"}],
-    "passages": [{"id": "hose", "name": "hose", "kind": "waste", "from_item": "sink", "to_item": "bay", "diameter_mm": 45, "from_back_mm": 60, "below_top_mm": 300}],
-}
-HANGS = {"made_as": "carcass", "id": "dishes", "name": "dishes", "width_mm": 800, "height_mm": 720, "depth_mm": 320, "storey": "wall"}
+HANGS |= {"fitting_out": FITTED_OUT}
 SET_OUT = {
     "left_end": {"at": "wall"}, "opening_mm": 2600, "batten": {"supports_mm": [100, 700, 1300]}, "cornice": {},
     "features": [{"id": "window", "name": "window", "kind": "window", "left_mm": 100, "right_mm": 700, "bottom_mm": 1000, "top_mm": 2100}],
@@ -39,8 +39,8 @@ SET_OUT = {
     "line_up": [{"item": "dishes", "item_edge": "centre", "on": "window", "on_edge": "centre"}],
     **SERVICES,
 }
-OVEN = {"id": "oven", "name": "oven", "seat": "in_carcass", "least_height_mm": 590, "vents": [{"by": "grille", "area_cm2": 200}]}
-WASHER = {"id": "washer", "name": "washing machine", "seat": "under_top", "least_height_mm": 865}
+OVEN = {"id": "oven", "name": "oven", "seat": "in_carcass", "least_height_mm": 590}
+WASHER = {"id": "washer", "name": "washing machine", "seat": "under_top", "least_height_mm": 865, "vents": [{"by": "grille", "area_cm2": 200}]}
 SIX_OTHERS = [
     {"made_as": "bay", "id": "bay", "name": "bay", "width_mm": 600, "depth_mm": 560, "appliance": WASHER},
     {"made_as": "panel", "id": "panel", "name": "panel", "thickness_mm": 18, "depth_mm": 580},
@@ -86,7 +86,7 @@ def with_items(items):
     """A job whose run has these items and nothing that is set out from others."""
     changed = document()
     run = changed["rooms"][0]["runs"][0]
-    for name in ("anchor", "wall_anchor", "line_up"):
+    for name in ("anchor", "wall_anchor", "line_up", "services", "passages"):
         del run[name]
     run["items"] = items
     return changed

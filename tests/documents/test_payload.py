@@ -28,6 +28,7 @@ from oddleg.job import (
     Body,
     CornerTriangle,
     DatumDecision,
+    Drilled,
     EndGap,
     Feature,
     FeatureKind,
@@ -35,10 +36,13 @@ from oddleg.job import (
     LegsSet,
     Marked,
     MeasuredFeature,
+    MeasuredService,
     Note,
     OpeningDepth,
     OpeningWidth,
     Reading,
+    Service,
+    ServiceKind,
     SetUp,
     Stage,
     TwoPeg,
@@ -139,6 +143,14 @@ SAMPLES = {
     "marked": (
         payload("marked", "sink-run", {"mark": "edge-3"}, "1204.5", "mm", "1204.5", shown={"expected": None, "part_mark": "a1b2c3"}),
         Marked("sink-run", "edge-3", 1204.5, "a1b2c3"),
+    ),
+    "service": (
+        payload("service", "sink-socket", {"run": "sink-run", "name": "socket", "what": "socket", "comes_from": "wall", "x": typed("1.45", "m", "1450"), "width": typed("86", "mm", "86"), "height": typed("86", "mm", "86"), "up": typed("450", "mm", "450"), "y": None, "stands_out": typed("9", "mm", "9"), "up_from": "finished_floor", "round": False, "live": None, "reach": True}),
+        MeasuredService("sink-run", Service("sink-socket", "socket", ServiceKind.SOCKET, 1450.0, 450.0, 86.0, 86.0, stands_out_mm=9.0, found=True)),
+    ),
+    "drilled": (
+        payload("drilled", "sink", {"panel": "left", "hole": "runner-top-1", "u": "37", "v": "102.5"}, shown={"expected": None, "part_mark": "a1b2c3"}),
+        Drilled("sink", "left", "runner-top-1", 37.0, 102.5, "a1b2c3"),
     ),
 }
 

@@ -1,6 +1,7 @@
 """The kinds of entry, schema 1: the fields around each, what its data holds, and the body that it makes.
 
-Those of setting out (walls, openings, corners, features, marks) are in `wall_kinds.py`.
+Those of setting out (walls, openings, corners, features, marks) are in `wall_kinds.py`, those of services and of
+holes drilled in `fitting_kinds.py`.
 """
 
 from __future__ import annotations
@@ -27,6 +28,7 @@ from oddleg.job import (
 
 from .entry_fields import Anything, Data, EntryKind, Moment, Typed, Uid, of_field, unit_field
 from .fields import Choice, Described, Inside, Kind, Number, Slug, Strict, Text
+from .fitting_kinds import FITTING_KINDS
 from .numbers import NumberError, parsed
 from .sizes import place
 from .wall_kinds import WALL_KINDS
@@ -266,4 +268,5 @@ KINDS = {
     "good_enough": EntryKind(GoodEnoughData(), good_enough),
     "note": EntryKind(NoteData(), note),
     **WALL_KINDS,
+    **FITTING_KINDS,
 }

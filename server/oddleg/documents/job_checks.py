@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from oddleg.job import ApplianceBay, Carcass, Job, Room
+from oddleg.job import ApplianceBay, Carcass, Job, OpenUnit, Room
 
+from .fitting_out_checks import fitting_out_clashes, fitting_out_ids, service_ids
 from .run_record import GREATEST_ITEMS
 from .setting_out_checks import allowed, set_out_clashes
 
@@ -34,8 +35,13 @@ def clashes_of(job: Job) -> dict[str, list[str]]:
         first.setdefault(id, path)
     for place, room in enumerate(job.rooms):
         found |= strangers_in(room, f"rooms.{place}")
-        for path, text in set_out_clashes(room):
+        for path, text in (*set_out_clashes(room), *fitting_out_clashes(room)):
             found.setdefault(f"rooms.{place}.{path}", []).append(text)
+    pinned: set[tuple[str, str]] = set()
+    for place, pin in enumerate(job.hardware):
+        if (pin.kind, pin.row) in pinned:
+            found[f"hardware.{place}.row"] = [f"The row {pin.row} is in it twice; a job uses one version of a row."]
+        pinned.add((pin.kind, pin.row))
     items = sum(len(run.items) for room in job.rooms for run in room.runs)
     if items > GREATEST_ITEMS:
         found["rooms"] = [f"The job has {items} items; at most {GREATEST_ITEMS} are taken: make two jobs of it."]
@@ -58,6 +64,7 @@ def ids_in(room: Room) -> Iterator[tuple[str, str]]:
     for run_place, run in enumerate(room.runs):
         yield f"runs.{run_place}.id", run.id
         yield from ((f"runs.{run_place}.features.{k}.id", feature.id) for k, feature in enumerate(run.features))
+        yield from ((f"runs.{run_place}.{path}", id) for path, id in service_ids(run))
         for item_place, item in enumerate(run.items):
             path = f"runs.{run_place}.items.{item_place}"
             yield f"{path}.id", item.id
@@ -66,6 +73,8 @@ def ids_in(room: Room) -> Iterator[tuple[str, str]]:
             if isinstance(item, Carcass):
                 for place, appliance in enumerate(item.appliances):
                     yield f"{path}.appliances.{place}.id", appliance.id
+            if isinstance(item, Carcass | OpenUnit):
+                yield from ((f"{path}.{below}", id) for below, id in fitting_out_ids(item))
 
 
 def strangers_in(room: Room, path: str) -> dict[str, list[str]]:

@@ -16,7 +16,18 @@ from oddleg.documents.job_file import job_text, load_job
 from oddleg.documents.payload import body_of
 from oddleg.documents.room_record import GREATEST_STATIONS
 from oddleg.documents.strict_json import DocumentError, parse_json
-from oddleg.job import AddedStation, Job, MeasuredFeature, PinnedRow, Reading, Room, SetUp, Station, WallLine
+from oddleg.job import (
+    AddedStation,
+    Job,
+    MeasuredFeature,
+    MeasuredService,
+    PinnedRow,
+    Reading,
+    Room,
+    SetUp,
+    Station,
+    WallLine,
+)
 from oddleg.plan.stations import proposed_stations
 
 from .access import Caller, Random, job_head, visible_jobs
@@ -171,13 +182,14 @@ def _with_stations(job: Job, room: Room) -> Room:
 @dataclass(frozen=True)
 class OnSite:
     """Ids that entries gave or used: stations that have a reading, stations added there, set-ups, lines in front of
-    walls, features measured there."""
+    walls, features and services measured there."""
 
     read: frozenset[str]
     added: frozenset[str]
     set_ups: frozenset[str]
     lines: frozenset[str]
     features: frozenset[str]
+    services: frozenset[str]
 
 
 def succeeding(old: Job, new: Job, on_site: OnSite) -> Job:
@@ -204,6 +216,7 @@ def succeeding(old: Job, new: Job, on_site: OnSite) -> Job:
             ("line", on_site.lines, None),
             ("station", on_site.added, ".stations."),
             ("feature", on_site.features, ".features."),
+            ("service", on_site.services, ".services."),
         )
         if id in given - before and not (taken_up_in and taken_up_in in path)
     }
@@ -244,6 +257,7 @@ def _on_site(job: str) -> OnSite:
         frozenset(body.id for body in bodies if isinstance(body, SetUp)),
         frozenset(body.id for body in bodies if isinstance(body, WallLine)),
         frozenset(body.feature.id for body in bodies if isinstance(body, MeasuredFeature)),
+        frozenset(body.service.id for body in bodies if isinstance(body, MeasuredService)),
     )
 
 
