@@ -50,7 +50,7 @@ def sticks(job: Job, box: CarcassBox, panels: Sequence[Panel]) -> tuple[Stick, .
     boards += [[one] for one in panels if one.kind is PanelKind.DIVIDER]
     found: list[Stick] = []
     for group in boards:
-        for one in _of_boards(box.item.id, group, len(found), job.holes.shop_mm):
+        for one in _of_boards(group, job.holes.shop_mm):
             twin = next((each for each in found if _marked(each) == _marked(one) and _lines(one) <= _lines(each)), None)
             if twin is None:
                 found.append(one)
@@ -58,10 +58,10 @@ def sticks(job: Job, box: CarcassBox, panels: Sequence[Panel]) -> tuple[Stick, .
                 panels_of = (*twin.panels, *one.panels)
                 name = f"{twin.name}, {listed([panel.name.lower() for panel in group])}"
                 found[found.index(twin)] = _with(twin, panels_of, name)
-    return tuple(found)
+    return tuple(replace(one, id=f"{box.item.id}-stick-{number}") for number, one in enumerate(found, 1))
 
 
-def _of_boards(item: str, boards: Sequence[Panel], count: int, step_mm: float) -> list[Stick]:
+def _of_boards(boards: Sequence[Panel], step_mm: float) -> list[Stick]:
     if not boards:
         return []
     whose = "both sides" if len(boards) > 1 else boards[0].name.lower()
@@ -88,7 +88,7 @@ def _of_boards(item: str, boards: Sequence[Panel], count: int, step_mm: float) -
         marks = _marks([one for line in lines for one in line], boards)
         made.append(
             Stick(
-                f"{item}-stick-{count + len(made) + 1}", f"Runner stick, {whose}", tuple(one.id for one in boards),
+                "", f"Runner stick, {whose}", tuple(one.id for one in boards),
                 "lower edge", "front edge", offsets[0], max(one.width_mm for one in boards), marks, words,
                 tuple(offsets[1:]),
             )
@@ -107,7 +107,7 @@ def _of_boards(item: str, boards: Sequence[Panel], count: int, step_mm: float) -
         )
         made.append(
             Stick(
-                f"{item}-stick-{count + len(made) + 1}",
+                "",
                 f"Stick {text_mm(offset_mm, step_mm)} behind the front edge, {whose}",
                 tuple(one.id for one in boards), "front edge", "lower edge", offset_mm,
                 max(one.height_mm for one in boards), _marks(line, boards), words,
