@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
+import sample_room as sample
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from service_rooms import (
     BARE,
     bay,
     finding,
+    level_floor,
     one_unit,
     passage,
     pipe,
@@ -29,10 +31,12 @@ from oddleg.job import (
     ComesFrom,
     EndPanel,
     EndsAt,
+    Entry,
     Feature,
     FeatureKind,
     Filler,
     Gap,
+    MeasuredService,
     RunEnd,
     Service,
     ServiceKind,
@@ -40,6 +44,9 @@ from oddleg.job import (
     UpFrom,
 )
 from oddleg.plan.room_services import cut_outs_of
+from oddleg.plan.service_places import spot_of
+from oddleg.plan.setting_out import setting_out
+from oddleg.plan.site import Site
 
 FLOOR = UpFrom.FLOOR
 
@@ -286,3 +293,47 @@ def test_any_service_anywhere_gets_a_place_and_never_breaks_the_plan(of_run, dat
     for each in found.landings:
         assert each.cut_out is None or each.item in {cut.item for cut in found.cuts}
         assert each.words
+
+
+def found_at(*points, run_id="run-a"):
+    return Site(services=tuple(Entry(f"e{i}", i, "Ned", "2026-11-23T08:40:00Z", MeasuredService(run_id, one)) for i, one in enumerate(points)))
+
+
+def test_a_service_is_where_it_was_found_and_stays_what_it_was_wanted_for():
+    """FP: found 30 further right and 10 lower; it still serves the sink, and is still asked for where it was wanted."""
+    wanted = socket(reach=False, serves="sink")
+    there = replace(wanted, x_mm=330.0, up_mm=440.0, serves=None)
+    found = services(run(unit(), services=(wanted,)), here=found_at(there))
+    one = landing(found)
+    assert one.service.found and one.service.serves == "sink" and one.below_datum.text == "435"
+    assert (one.left_mm, one.right_mm) == (285, 375) and "found 30 right of where it was wanted" in one.words
+    assert found.wanted[0].from_left.text == "300" and found.cuts[0].from_left.mm == 285 - 18
+
+
+def test_what_nobody_asked_for_is_there_all_the_same():
+    found = services(run(unit()), here=found_at(socket("stray", found=False)))
+    assert landing(found).service.found and found.wanted == () and len(found.cuts) == 1
+
+
+def test_a_service_counts_in_the_axes_that_the_wall_was_read_in_and_the_rod_has_its_own_zero():
+    """FP: in a corner the zero moved by 40: 340 from the corner is 300 on the rod."""
+    room = sample.room(run(unit(), services=(socket(x_mm=340.0),)))
+    job = sample.job(room)
+    (one,) = setting_out(job, room, Site(), 875.0).runs
+    moved = replace(one, line=replace(one.line, zero_mm=40.0))
+    spot = spot_of(moved, level_floor(job), 875.0, room.runs[0].services[0])
+    assert (spot.left_mm, spot.right_mm) == (255, 345)
+
+
+def test_no_batten_fixing_lies_straight_above_or_below_a_service():
+    """From memory of BS 7671, group 522.6; 25 beside it is ours: 255 - 25 to 345 + 25 stays clear."""
+    one = run(unit(), services=(socket(x_mm=300.0),), batten=Batten(spacing_mm=250.0, end_mm=50.0))
+
+    def fixings(of_run, here=Site()):  # noqa: B008
+        room = sample.room(of_run)
+        (out,) = setting_out(sample.job(room), room, here, 875.0).runs
+        return [each.x_mm for each in out.batten.fixings]
+
+    assert any(230 < x < 370 for x in fixings(replace(one, services=())))
+    assert not any(230 < x < 370 for x in fixings(one))
+    assert any(230 < x < 370 for x in fixings(one, found_at(socket(x_mm=100.0)))), "where it was found rules"

@@ -15,7 +15,6 @@ from oddleg.job import (
     Gap,
     HeightOf,
     Job,
-    MeasuredService,
     OpenUnit,
     Room,
     Service,
@@ -30,7 +29,6 @@ from .finished_floor import Floor
 from .heights import SAME_MM, Height, heights, underside_below_datum_mm
 from .rod import Placed
 from .setting_out import RunSetOut
-from .site import Site, body
 from .wall_profile import STANDING, Span
 
 OF_FEATURE = {FeatureKind.PIPE: ServiceKind.COLD, FeatureKind.ELECTRIC: ServiceKind.SOCKET}
@@ -81,25 +79,6 @@ class Behind:
     def under(self) -> bool:
         """Whether it lies wholly in the leg space."""
         return self.spot.over is not None and self.spot.over[1] <= self.stood.low_mm + SAME_MM
-
-
-def live_services(run: RunSetOut, here: Site) -> tuple[tuple[Service, Service | None], ...]:
-    """Every service of a run as it is found, else as it is wanted; second: the job's own where another was found."""
-    found = {
-        of.service.id: of.service
-        for of in (body(entry, MeasuredService) for entry in getattr(here, "services", ()))
-        if of.run == run.run.id
-    }
-    of_job = {one.id: one for one in run.run.services}
-    pairs: list[tuple[Service, Service | None]] = []
-    for one in run.run.services:
-        there = found.get(one.id)
-        if there is None:
-            pairs.append((one, None))
-        else:
-            pairs.append((replace(there, found=True, serves=there.serves or one.serves), one))
-    pairs += [(replace(one, found=True), None) for id, one in found.items() if id not in of_job]
-    return tuple(pairs)
 
 
 def spot_of(

@@ -19,6 +19,7 @@ from .heights import SAME_MM, underside_below_datum_mm
 from .passages import passage_findings, passage_hole, passages_inside
 from .room_services import BackCut, Inside, Landing, RoomServices
 from .service_cautions import caution_findings, caution_texts
+from .service_features import live_services
 from .service_findings import landing_findings
 from .service_legs import leg_space_findings
 from .service_places import (
@@ -27,7 +28,6 @@ from .service_places import (
     Stood,
     behind_of,
     feature_spots,
-    live_services,
     spot_of,
     stood_items,
     void_mm,
@@ -72,7 +72,7 @@ class _Placed:
 def _run_services(
     job: Job, room: Room, here: Site, out: SettingOut, run: RunSetOut, floor: Floor, datum_mm: float | None
 ) -> RoomServices:
-    pairs = live_services(run, here)
+    pairs = live_services(run.run, here)
     spots = [spot_of(run, floor, datum_mm, one, wanted) for one, wanted in pairs]
     stood = stood_items(job, room, out.placed, run, floor, datum_mm)
     known = [_placed(run, spot, stood) for spot in spots]

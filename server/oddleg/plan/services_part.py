@@ -7,6 +7,7 @@ from .figure import Figure, figure
 from .first_fix import KIND_WORDS
 from .part_values import Part, figure_part, finding_part
 from .room_services import BackCut, Landing, PassageHole
+from .sightings import listed
 
 
 def services_part(room_plan: RoomPlan) -> Part:
@@ -70,7 +71,7 @@ def _landing(one: Landing, run: str, names: dict[str, str]) -> Part:
         "found": service.found,
         "run": run,
         "run_id": one.run,
-        "behind": None if one.item is None else names.get(one.item, one.item),
+        "behind": listed([names.get(id, id) for id in (one.item, *one.also)]) if one.item else None,
         "left": figure_part(one.left),
         "right": figure_part(one.right),
         "low": figure_part(one.low),

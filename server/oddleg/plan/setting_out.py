@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from oddleg.job import Job, Room, Run
 
@@ -24,6 +24,7 @@ from .over_features import over_feature_findings
 from .packing import PanelScribe, RunBatten
 from .rod import Placed
 from .rods import rods
+from .service_features import service_features
 from .set_out import Rod
 from .site import Site
 from .wall import Wall
@@ -96,7 +97,7 @@ def setting_out(job: Job, room: Room, here: Site, datum_mm: float | None) -> Set
                 standing,
                 hanging,
                 rod,
-                batten(job, room, wall, standing, rod, datum_mm),
+                batten(job, room, _with_services(wall, run, here, datum_mm), standing, rod, datum_mm),
                 tuple(one for line in (standing, hanging) if line for one in panel_scribes(job, wall, line, rod)),
                 fits(job, here, rod),
                 (
@@ -114,3 +115,12 @@ def setting_out(job: Job, room: Room, here: Site, datum_mm: float | None) -> Set
         *front_findings,
     )
     return SettingOut(tuple(runs), met, blind, fronts, told)
+
+
+def _with_services(wall: Wall | None, run: Run, here: Site, datum_mm: float | None) -> Wall | None:
+    """The wall with the run's services among what it carries, of which a batten is fixed clear."""
+    if wall is None:
+        return None
+    known = {one.id for one in wall.features}
+    more = tuple(one for one in service_features(run, here, datum_mm) if one.id not in known)
+    return replace(wall, features=(*wall.features, *more))
