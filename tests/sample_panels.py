@@ -59,7 +59,8 @@ def drawer_side(kind=PanelKind.LEFT):
 
 def tall_side(kind=PanelKind.LEFT):
     """2 m high with 120 holes for pins and 8 for runners."""
-    return side(kind, 560.0, 2000.0, (*pin_holes(), *runner_holes((40.0, 230.0))))
+    panel = side(kind, 560.0, 2000.0, (*pin_holes(), *runner_holes((40.0, 230.0))))
+    return replace(panel, id=f"{panel.id}-tall")
 
 
 def rail():

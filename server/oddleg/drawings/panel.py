@@ -12,7 +12,7 @@ from oddleg.plan.panel_views import COUNTED_FROM, NumberedHole, PanelView
 from oddleg.plan.panels_part import depth_words
 from oddleg.plan.sightings import listed
 
-from .lettering import SMALL_MM, Area, Page, lines_at_most, paragraph, text_width_mm, wrapped
+from .lettering import CAP_HEIGHT, SMALL_MM, Area, Page, lines_at_most, paragraph, text_width_mm, wrapped
 from .outlines import cut_outline
 from .panel_dimensions import Places, places, rows_of, upright_dimension
 from .primitives import Circle, Drawing, Group, Line, Mark, Polygon, Text, rectangle
@@ -28,6 +28,8 @@ LEAST_FIGURES = 8
 # Holes in a row closer than this on paper have no room for a number each.
 CLOSE_MM = 4.4
 MOST_TOLD = 40
+# What it costs a number to lie on a circle or on another number, by the mm2.
+HIDES_HOLE, HIDES_NUMBER = 2.5, 40.0
 
 
 def panel_drawing(
@@ -159,7 +161,7 @@ def _holes(on: _OnPaper, width_mm: float, bottom_mm: float) -> list[Mark]:
     circles: list[Mark] = []
     for one in (*on.view.holes, *on.view.from_behind):
         x_mm, y_mm, radius_mm = on.x(one.hole.u_mm), on.y(one.hole.v_mm), _radius_mm(one, on.scale)
-        page.keep_clear([Area(x_mm - radius_mm, y_mm - radius_mm, x_mm + radius_mm, y_mm + radius_mm)])
+        page.keep_clear([Area(x_mm - radius_mm, y_mm - radius_mm, x_mm + radius_mm, y_mm + radius_mm)], HIDES_HOLE)
         css = "bay" if one in on.view.from_behind else "packing" if one.hole.depth_mm is None else "spot"
         parts = (Circle(x_mm, y_mm, radius_mm, css),)
         circles.append(Group(parts, "hole", (("hole", one.hole.id),), f"{one.number}: {one.hole.words}"))
@@ -170,10 +172,22 @@ def _holes(on: _OnPaper, width_mm: float, bottom_mm: float) -> list[Mark]:
             apart = abs(row[1].hole.u_mm - row[0].hole.u_mm) + abs(row[1].hole.v_mm - row[0].hole.v_mm)
             shown = row if apart * on.scale >= CLOSE_MM else [row[0], row[-1]]
         for one in shown:
-            labels += page.label(
-                on.x(one.hole.u_mm), on.y(one.hole.v_mm), _radius_mm(one, on.scale), [(str(one.number), True)], SMALL_MM
-            )
+            at = on.x(one.hole.u_mm), on.y(one.hole.v_mm), _radius_mm(one, on.scale)
+            written = page.label(*at, [(str(one.number), True)], SMALL_MM)
+            page.keep_clear(_areas(written), HIDES_NUMBER)
+            labels += written
     return [*circles, *labels]
+
+
+def _areas(marks: Sequence[Mark]) -> list[Area]:
+    """What the numbers among the marks cover."""
+    areas = []
+    for one in marks:
+        if isinstance(one, Text):
+            wide_mm = text_width_mm(one.text, one.size_mm, one.bold)
+            left_mm = one.x_mm - {"start": 0.0, "middle": wide_mm / 2, "end": wide_mm}[one.anchor]
+            areas.append(Area(left_mm, one.y_mm - one.size_mm * CAP_HEIGHT, left_mm + wide_mm, one.y_mm))
+    return areas
 
 
 def _edges(on: _OnPaper, bottom_mm: float) -> list[Area]:
