@@ -118,5 +118,13 @@ def test_a_socket_behind_a_built_in_oven_belongs_into_the_cupboard_beside():
     assert clashes(item, socket(), fronts=(replace(niche, foot_mm=400.0, height_mm=300.0),)) == ()
 
 
+def test_a_cut_out_behind_fronts_that_never_open_is_told():
+    fixed = PlacedFront("panel", "panel", "fixed front", "inside", FrontIs.FIXED, 0.0, 0.0, 600.0, 357.0, 18.0, 0.0)
+    door = replace(fixed, id="door", front=FrontIs.DOOR, foot_mm=360.0)
+    item = unit(fitting_out=FittingOut((Compartment("inside", "inside"),)))
+    assert rules(clashes(item, socket(), fronts=(fixed,))) == ["service.behind_fixed"]
+    assert clashes(item, socket(), fronts=(fixed, door)) == ()
+
+
 def test_units_without_services_clash_with_nothing():
     assert clashes(shelved(300.0), drawers=(drawer(),)) == ()

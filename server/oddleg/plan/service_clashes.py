@@ -34,6 +34,7 @@ def service_clashes(job: Job, services: RoomServices, units: Sequence[FittedOut]
                 found += _before_cut(unit, cut)
                 found += _behind_hanging(unit, cut, here)
         found += _behind_appliance(unit, services)
+        found += _behind_fixed(unit, services)
     return tuple(found)
 
 
@@ -174,6 +175,31 @@ def _behind_hanging(unit: FittedOut, cut: BackCut, inside: Sequence[Inside]) -> 
 
 def _meet(one: tuple[float, float], other: tuple[float, float]) -> bool:
     return min(one[1], other[1]) - max(one[0], other[0]) > SAME_MM
+
+
+def _behind_fixed(unit: FittedOut, services: RoomServices) -> Iterator[Finding]:
+    """Cut-outs in a compartment none of whose fronts opens."""
+    within = {one.service.id for one in services.landings if one.service.reach}
+    for cut in services.cuts:
+        if cut.item != unit.item or not within & set(cut.cut.services):
+            continue
+        left_mm = unit.box.back_left_mm + cut.cut.left_mm
+        spaces = [
+            one.compartment
+            for one in unit.box.spaces
+            if _meet((one.left_mm, one.right_mm), (left_mm, left_mm + cut.cut.width_mm))
+        ]
+        fronts = [one for one in unit.fronts if one.compartment in {each.id for each in spaces}]
+        if fronts and all(one.front is FrontIs.FIXED for one in fronts):
+            yield Finding(
+                "service.behind_fixed",
+                Severity.WARN,
+                f"back of {unit.name}",
+                f"The cut-out {cut.cut.words} lies behind fronts that do not open, and must stay within reach.",
+                "Have the service moved to where a door opens, or make the front so that it comes off.",
+                "what must stay within reach is not built in",
+                concerns=(unit.item, *cut.cut.services),
+            )
 
 
 def _behind_appliance(unit: FittedOut, services: RoomServices) -> Iterator[Finding]:
