@@ -1,0 +1,256 @@
+"""Fitting charts: every cell is told by line and column, and the good rows are shown beside what is wrong."""
+
+import dataclasses
+import json
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from oddleg.charts import columns, read_csv, read_rows, row_sha, row_texts, shipped_rows, write_csv
+from oddleg.charts.columns import Holds
+from oddleg.job import ROW_OF, HardwareKind, Plate, Runner
+from oddleg.plan.hardware import KIND_OF
+
+PLATE = {"id": "plate-2", "name": "plate", "height_mm": "2", "row_mm": "37", "spread_mm": "32", "hole_mm": "5", "hole_depth_mm": "12", "source": "a sheet", "checked_on": ""}
+HEAD = "kind,id,name,height_mm,row_mm,spread_mm,hole_mm,hole_depth_mm,source,checked_on"
+GOOD = "plate,plate-2,plate,2,37,32,5,12,a sheet,"
+
+
+def told(read):
+    return [(one.line, one.column) for one in read.problems]
+
+
+def typed(kind=HardwareKind.PLATE, **cells):
+    return read_rows(kind, [{**PLATE, **cells}])
+
+
+def runner_texts(**cells):
+    row = next(one for one in shipped_rows() if one.id == "runner-500")
+    return {**row_texts(row), **cells}
+
+
+@pytest.mark.parametrize("kind", HardwareKind)
+def test_columns_are_the_fields_of_the_rows_in_their_order(kind):
+    fields = [one.name for one in dataclasses.fields(ROW_OF[kind]) if one.name != "sha"]
+    assert [one.name for one in columns(kind)] == fields
+
+
+@pytest.mark.parametrize("kind", HardwareKind)
+def test_units_are_in_the_names_of_columns(kind):
+    for one in columns(kind):
+        assert (one.unit in ("mm", "kg", "degrees")) == (one.holds in (Holds.NUMBER, Holds.NUMBERS)), one.name
+
+
+def test_what_ships_is_generic_and_says_that_it_is_invented():
+    rows = shipped_rows()
+    assert {KIND_OF[type(one)] for one in rows} == set(HardwareKind)
+    assert all("invented for this program" in one.source and not one.checked_on for one in rows)
+
+
+def test_a_chart_has_a_row_for_a_runner_of_500():
+    """Common practice: a 500 runner asks for the chart's row for 500."""
+    row = next(one for one in shipped_rows() if isinstance(one, Runner) and one.length_mm == 500)
+    # Common practice: first screw 37 to 38 behind the front edge, holes of 5.
+    assert 37 <= row.first_mm <= 38 and row.hole_mm == 5
+
+
+def test_the_shipped_screws_lie_a_multiple_of_32_behind_the_first():
+    """Pitch 32 (bellinghambaywoodcraft.com, 32mm, read)."""
+    assert all(screw % 32 == 0 for one in shipped_rows() if isinstance(one, Runner) for screw in one.screws_mm)
+
+
+@pytest.mark.parametrize("kind", HardwareKind)
+def test_a_chart_that_is_written_reads_back_the_same(kind):
+    rows = tuple(one for one in shipped_rows() if KIND_OF[type(one)] is kind)
+    read = read_csv(write_csv(kind, rows).encode())
+    assert read.rows == rows and read.problems == () and read.kind is kind
+
+
+def as_saved(separator=",", comma=".", mark=b"", encoding="utf-8", ends="\r\n"):
+    lines = [HEAD, "plate,plate-2,Plåt,2.5,37,32,5,12.5,a sheet,2026-01-31"]
+    text = ends.join(line.replace(",", separator).replace(".", comma) for line in lines) + ends
+    return mark + text.encode(encoding)
+
+
+@pytest.mark.parametrize("data", [
+    as_saved(), as_saved(";", ","), as_saved("\t", ","), as_saved(";", ",", b"\xef\xbb\xbf"), as_saved(mark=b"\xff\xfe", encoding="utf-16-le"),
+    as_saved(";", ",", encoding="cp1252"), as_saved(ends="\n"), as_saved() + b"\r\n,,,\r\n",
+])  # fmt: skip
+def test_a_csv_is_read_as_spreadsheets_save_it(data):
+    read = read_csv(data)
+    assert told(read) == []
+    assert [(one.name, one.height_mm, one.hole_depth_mm, one.checked_on) for one in read.rows] == [("Plåt", 2.5, 12.5, "2026-01-31")]
+
+
+def test_a_quoted_decimal_comma_is_a_decimal_comma_in_a_file_of_commas():
+    assert read_csv(f'{HEAD}\nplate,a,plate,"2,5",37,32,5,12,a sheet,'.encode()).rows[0].height_mm == 2.5
+
+
+def test_a_bare_decimal_comma_in_a_file_of_commas_is_told_by_its_line():
+    read = read_csv(f"{HEAD}\n{GOOD}\nplate,b,plate,2,5,37,32,5,12,a sheet,".encode())
+    assert told(read) == [(3, "")] and "a decimal comma" in read.problems[0].wrong
+    assert [one.id for one in read.rows] == ["plate-2"]
+
+
+def test_good_rows_are_shown_beside_what_is_wrong():
+    read = read_csv(f"{HEAD}\n{GOOD}\nplate,plate-4,plate,four,37,32,5,12,a sheet,".encode())
+    assert [one.id for one in read.rows] == ["plate-2"]
+    assert told(read) == [(3, "height_mm")] and read.problems[0].row_id == "plate-4"
+    assert "four is no figure. Allowed: 0 to 50 mm" in read.problems[0].wrong
+
+
+def test_every_missing_column_is_told_with_what_it_is():
+    read = read_csv(b"kind;id;name;height_mm;hole_mm;hole_depth_mm;source\nplate;a;b;2;5;12;c")
+    assert told(read) == [(1, "row_mm"), (1, "spread_mm")] and "behind the front edge" in read.problems[0].wrong
+
+
+def test_a_column_that_is_misspelt_is_told_with_the_nearest_one():
+    read = read_csv(f"{HEAD.replace('spread_mm', 'spred_mm')}\n{GOOD}".encode())
+    assert ("Is spread_mm meant?" in one.wrong for one in read.problems)
+    assert (1, "spred_mm") in told(read)
+
+
+def test_a_column_given_twice_is_told():
+    assert (1, "row_mm") in told(read_csv(f"{HEAD},row_mm\n{GOOD},37".encode()))
+
+
+def test_a_duplicate_id_names_the_line_of_the_first():
+    read = read_csv(f"{HEAD}\n{GOOD}\n{GOOD}".encode())
+    assert told(read) == [(3, "id")] and "already that of line 2" in read.problems[0].wrong
+
+
+@pytest.mark.parametrize(("typed_inches", "mm"), [("1.457", "37.0"), ("1,457", None), ("1.496", "38.0")])
+def test_an_inch_figure_is_asked_about_with_what_it_is_in_mm(typed_inches, mm):
+    """37 / 25.4 = 1.457; an inch is 25.4 mm by definition."""
+    read = typed(row_mm=typed_inches)
+    assert told(read) == [(1, "row_mm")]
+    assert mm is None or f"In inches? {typed_inches} in is {mm} mm." in read.problems[0].wrong
+
+
+def test_an_inch_figure_within_the_range_is_asked_about_too():
+    """57 / 25.4 = 2.244, which could be a height of 2 mm."""
+    read = read_rows(HardwareKind.RUNNER, [runner_texts(up_mm="2.244")])
+    assert told(read) == [(1, "up_mm")] and "2.244 in is 57.0 mm" in read.problems[0].wrong
+    assert told(read_rows(HardwareKind.RUNNER, [runner_texts(length_mm="19.685")])) == [(1, "length_mm")]
+
+
+@pytest.mark.parametrize("text", ["-37", "−37", "1e2", "37mm", '1 7/16"', "inf", "nan", "٣٧", "37..5", "1,200"])
+def test_what_is_no_length_is_refused_in_words(text):
+    read = typed(row_mm=text)
+    assert told(read) == [(1, "row_mm")] and read.rows == ()
+
+
+def test_a_negative_figure_is_named_for_what_it_is():
+    assert "It may not be negative." in typed(row_mm="-37").problems[0].wrong
+
+
+def test_a_figure_that_may_be_read_in_two_ways_is_asked_about():
+    assert "write 1200 or 1.2" in typed(row_mm="1,200").problems[0].wrong
+
+
+def test_swapped_limits_are_told():
+    row = next(one for one in shipped_rows() if one.id == "leg-100")
+    read = read_rows(HardwareKind.LEG, [{**row_texts(row), "least_mm": "130", "greatest_mm": "90"}])
+    assert told(read) == [(1, "least_mm")] and "swapped" in read.problems[0].wrong
+
+
+def test_lists_that_belong_together_are_as_long_as_each_other():
+    row = next(one for one in shipped_rows() if one.id == "leg-100")
+    assert told(read_rows(HardwareKind.LEG, [{**row_texts(row), "back_mm": "-20 20"}])) == [(1, "back_mm")]
+
+
+@pytest.mark.parametrize("screws", ["32 128", "0 128 96", "0 128 128", ";"])
+def test_screws_count_from_the_first_and_rise(screws):
+    assert told(read_rows(HardwareKind.RUNNER, [runner_texts(screws_mm=screws)])) == [(1, "screws_mm")]
+
+
+def test_a_screw_beyond_the_end_of_its_runner_is_told():
+    """37 + 480 = 517, and the runner ends at 3 + 500."""
+    read = read_rows(HardwareKind.RUNNER, [runner_texts(screws_mm="0 480")])
+    assert told(read) == [(1, "screws_mm")] and "517" in read.problems[0].wrong and "503" in read.problems[0].wrong
+
+
+@pytest.mark.parametrize(("day", "fine"), [("2026-02-28", True), ("2026-02-29", False), ("28.2.2026", False), ("", True)])
+def test_the_day_of_the_check_is_a_day(day, fine):
+    assert (typed(checked_on=day).problems == ()) is fine
+
+
+@pytest.mark.parametrize("cells", [{"id": "Plate 2"}, {"id": ""}, {"name": ""}, {"source": ""}, {"name": "a\x07b"}, {"name": "x" * 201}])
+def test_words_and_ids_are_held_to_what_they_may_be(cells):
+    assert told(typed(**cells)) == [(1, next(iter(cells)))]
+
+
+def test_a_row_of_another_kind_is_told():
+    assert told(read_csv(f"{HEAD}\n{GOOD}\n{GOOD.replace('plate,plate-2', 'hinge,h')}".encode())) == [(3, "kind")]
+
+
+@pytest.mark.parametrize("data", [b"", b"\n\n", b"\x00\x01\x02", b"%PDF-1.7", b"\x89PNG\r\n\x1a\n\x00", b'kind,id\n"plate', b"id,name\na,b"])
+def test_what_is_no_chart_is_refused_in_words(data):
+    read = read_csv(data)
+    assert read.rows == () and len(read.problems) >= 1 and read.problems[0].wrong
+
+
+def test_a_header_without_a_row_is_told():
+    assert "no row below it" in read_csv(HEAD.encode()).problems[0].wrong
+
+
+def rows_of(count):
+    return "\n".join([HEAD, *(GOOD.replace("plate-2", f"plate-{number}") for number in range(count))]).encode()
+
+
+def test_10_000_rows_are_read_and_one_more_is_refused():
+    assert len(read_csv(rows_of(10_000)).rows) == 10_000
+    read = read_csv(rows_of(10_001))
+    assert read.rows == () and "at most 10000" in read.problems[0].wrong
+
+
+def test_what_is_doubtful_can_still_be_drawn():
+    read = typed(row_mm="1.457")
+    assert read.rows == () and [one.row_mm for one in read.doubtful] == [1.457]
+    assert typed(row_mm="x").doubtful == ()
+
+
+def test_checking_a_row_anew_makes_no_other_row_of_it_and_a_moved_hole_does():
+    row = typed().rows[0]
+    assert typed(checked_on="2026-01-31").rows[0].sha == row.sha == row_sha(HardwareKind.PLATE, row)
+    assert typed(row_mm="37.5").rows[0].sha != row.sha
+
+
+def test_the_code_of_a_row_is_what_it_was_when_it_was_first_made():
+    """A job keeps it for years: computed here by hand from kind and figures."""
+    import hashlib
+
+    said = {"height_mm": 2.0, "hole_depth_mm": 12.0, "hole_mm": 5.0, "id": "plate-2", "kind": "plate", "name": "plate", "row_mm": 37.0, "source": "a sheet", "spread_mm": 32.0}
+    text = json.dumps(said, separators=(",", ":"))
+    assert typed().rows[0].sha == hashlib.sha256(text.encode()).hexdigest()[:16]
+
+
+def test_a_column_that_no_chart_has_is_told_for_typed_rows_too():
+    assert told(typed(colour="red")) == [(1, "colour")]
+
+
+@given(st.dictionaries(st.sampled_from([one.name for one in columns(HardwareKind.PLATE)]), st.text(max_size=12)))
+def test_nothing_that_is_typed_raises(cells):
+    read = read_rows(HardwareKind.PLATE, [{**PLATE, **cells}])
+    assert bool(read.problems) != bool(read.rows)
+
+
+@given(st.binary(max_size=200))
+def test_nothing_in_a_file_raises(data):
+    read_csv(data)
+    read_csv(HEAD.encode() + b"\n" + data)
+
+
+@given(
+    st.builds(
+        Plate, id=st.from_regex(r"\A[a-z0-9][a-z0-9-]{0,20}\Z"), name=st.text("abcÅ, ;\"'", min_size=1, max_size=20).filter(str.strip), height_mm=st.integers(0, 500).map(lambda n: n / 10),
+        row_mm=st.integers(50, 2000).map(lambda n: n / 10), spread_mm=st.integers(50, 2000).map(lambda n: n / 10), hole_mm=st.integers(5, 1000).map(lambda n: n / 10),
+        hole_depth_mm=st.integers(5, 2000).map(lambda n: n / 10), source=st.just("a sheet"),
+    )
+)  # fmt: skip
+def test_any_row_that_is_written_reads_back_the_same(row):
+    row = dataclasses.replace(row, name=row.name.strip())
+    row = dataclasses.replace(row, sha=row_sha(HardwareKind.PLATE, row))
+    read = read_csv(write_csv(HardwareKind.PLATE, [row]).encode())
+    assert read.rows == (row,)
