@@ -1,0 +1,50 @@
+"""Where the fronts of a compartment hang: how wide they are, and how far behind the carcass's front edge. mm."""
+
+from __future__ import annotations
+
+from oddleg.job import Carcass, Front, FrontFit, HungOn, Stack, StackMember
+
+from .carcass_box import CarcassBox, Space
+
+MM3_IN_M3 = 1e9
+
+
+def front_of_stack(box: CarcassBox) -> Front:
+    """How the carcass's fronts are made; the usual front where it does not say."""
+    return (box.item.front if isinstance(box.item, Carcass) else None) or Front()
+
+
+def stands_mm(front: Front) -> float:
+    """u at which a front's hardware starts: 0 for an overlay front; an inset one adds its thickness and its set-back
+    (37 + 18 + 2 = 57), and a face frame its own thickness on top. Common practice."""
+    if front.fit is FrontFit.OVERLAY:
+        return 0.0
+    frame_mm = front.frame_thickness_mm if front.fit is FrontFit.FRAME else 0.0
+    return front.thickness_mm + front.set_back_mm + frame_mm
+
+
+def weight_kg(front: Front, width_mm: float, height_mm: float) -> float:
+    return width_mm * height_mm * front.thickness_mm / MM3_IN_M3 * front.density_kg_m3
+
+
+def edges_mm(box: CarcassBox, space: Space, stack: Stack, fit: FrontFit) -> tuple[float, float]:
+    """x of the left and right edge of a compartment's fronts. An overlay front covers an outer side, and half of a
+    divider, up to `side_mm`; any other stands inside the compartment, `side_mm` from what is beside it."""
+    if fit is not FrontFit.OVERLAY:
+        return space.left_mm + stack.side_mm, space.right_mm - stack.side_mm
+    left_mm = 0.0 if space is box.spaces[0] else space.left_mm - box.divider_mm / 2
+    right_mm = box.width_mm if space is box.spaces[-1] else space.right_mm + box.divider_mm / 2
+    return left_mm + stack.side_mm, right_mm - stack.side_mm
+
+
+def leaves(
+    member: StackMember, stack: Stack, left_mm: float, right_mm: float
+) -> list[tuple[str, HungOn | None, float, float]]:
+    """What is put after the member's id and name, the side it hangs on, x of its edges: a pair of doors makes two."""
+    if member.hung is not HungOn.PAIR:
+        return [("", member.hung, left_mm, right_mm)]
+    leaf_mm = (right_mm - left_mm - stack.gap_mm) / 2
+    return [
+        ("left", HungOn.LEFT, left_mm, left_mm + leaf_mm),
+        ("right", HungOn.RIGHT, right_mm - leaf_mm, right_mm),
+    ]
