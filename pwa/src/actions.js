@@ -44,6 +44,12 @@ export function actions({ engine, show, load, toast, app, setHalfFilled }) {
     await load();
   }
 
+  /** The payload of a new fact in place of those with the uids `older`, all but the newest of which are taken back first. */
+  async function inPlaceOf(older, { kind, ...fields }) {
+    for (const uid of older.slice(0, -1)) await engine.outbox.save(engine.entries.undo(app().known.find((one) => one.uid === uid)));
+    return engine.entries[kind]({ job: job(), replaces: older.at(-1) ?? null, ...fields });
+  }
+
   /** A new fact in place of the live ones: all but the newest are taken back, the newest is replaced. */
   async function saveInPlaceOf(older, what) {
     for (const { uid } of older.slice(0, -1)) await undo(uid);
@@ -68,6 +74,17 @@ export function actions({ engine, show, load, toast, app, setHalfFilled }) {
         what.done?.(null);
         throw error;
       }
+    },
+    /** Many holes that were drilled in one go, asked before; each is an entry. `older`: uids that it takes the place of. */
+    async "drilled-all"({ drafts, part, words }) {
+      const sure = await confirm("Are all of these drilled?", html`<p class="said-last">${words}</p><p>Each is saved as drilled where it is shown now.</p>`, `All ${drafts.length} drilled`);
+      if (!sure) return;
+      try {
+        for (const { older, ...draft } of drafts) await engine.outbox.save(await inPlaceOf(older, { ...draft, part_mark: markOf(part) }));
+      } finally {
+        await load();
+      }
+      toast(`${drafts.length} holes, saved on this phone`);
     },
     async undo(uid) {
       const entry = app().known.find((one) => one.uid === uid) ?? app().entries.find((one) => one.uid === uid);

@@ -221,3 +221,27 @@ export function differ(readings, repeat, alike) {
     readings.slice(place + 1).some((other) => alike(one, other) && compare(apart(one.value, other.value), repeat) > 0),
   );
 }
+
+/**
+ * What was ticked off, by the fitter's entries over the plan. A tick that was taken back here is none, whatever the plan says.
+ * @param {Known[]} entries of the job
+ * @param {{kind: string, target: string, list: {id: string, planned: string | null}[], of: (payload: any) => {id: string, at: string}}} what
+ *   `list`: what can be ticked, and what the plan's own tick says; `of`: which of them an entry ticks, and what it says
+ * @returns {Map<string, {uids: string[], at: string | null, waiting: boolean}>} those that were ticked; `at`: what was shown
+ *   then, null where two ticks say two things, so that neither counts; `waiting`: the plan does not hold the tick yet
+ */
+export function ticked(entries, { kind, target, list, of }) {
+  const all = entries.filter(({ payload }) => payload.kind === kind && payload.target === target && payload.data !== null);
+  const counting = new Set(all.length ? live(entries) : []);
+  const by_id = new Map();
+  for (const entry of all) by_id.set(of(entry.payload).id, [...(by_id.get(of(entry.payload).id) ?? []), entry]);
+  const found = new Map();
+  for (const { id, planned } of list) {
+    const known = by_id.get(id) ?? [];
+    const here = known.filter((entry) => counting.has(entry));
+    const said = new Set(here.map(({ payload }) => of(payload).at));
+    if (here.length) found.set(id, { uids: here.map((one) => one.uid), at: said.size === 1 ? [...said][0] : null, waiting: here.some((one) => !one.in_plan) });
+    else if (!known.length && planned) found.set(id, { uids: [], at: planned, waiting: false });
+  }
+  return found;
+}

@@ -16,7 +16,7 @@
  * @typedef {{run: string, name: string, plan: any, lines: Line[], stations: WallStation[], spots: Spot[], openings: Map<string, Measured>,
  *   ends: Map<string, Measured>, units: Map<string, Measured>, features: {id: string, name: string, plan: any, told: Known[]}[]}} RunWall
  */
-import { differ, live, told } from "./local.js";
+import { differ, live, ticked, told } from "./local.js";
 import { fromJson } from "./numbers.js";
 
 /** @param {string} station id @param {string} height */
@@ -133,22 +133,13 @@ function featuresOf(run, measured) {
 }
 
 /**
- * Where each mark of a rod was made, by the fitter's ticks. A tick that was taken back here is none, whatever the plan says.
+ * Where each mark of a rod was made: `at` is its distance as it was shown then.
  * @param {any} part `run/RUN` of the plan that is shown
  * @param {Known[]} entries of the job
- * @returns {Map<string, {uids: string[], at: string | null, waiting: boolean}>} marks that were ticked; `at`: the distance as it
- *   was shown then, null where two ticks say two things, so that neither counts; `waiting`: the plan does not hold the tick yet
+ * @returns {ReturnType<typeof ticked>}
  */
-export function ticks(part, entries) {
-  const all = entries.filter(({ payload }) => payload.kind === "marked" && payload.target === part.run && payload.data !== null);
-  const counting = live(entries);
-  const found = new Map();
-  for (const mark of part.rod.marks) {
-    const known = all.filter(({ payload }) => payload.data.mark === mark.id);
-    const here = known.filter((entry) => counting.includes(entry));
-    const agree = new Set(here.map(({ payload }) => payload.value)).size === 1;
-    if (here.length) found.set(mark.id, { uids: here.map((one) => one.uid), at: agree ? here.at(-1).payload.raw : null, waiting: here.some((one) => !one.in_plan) });
-    else if (!known.length && mark.marked) found.set(mark.id, { uids: [], at: mark.marked.text, waiting: false });
-  }
-  return found;
-}
+export const ticks = (part, entries) => ticked(entries, {
+  kind: "marked", target: part.run,
+  list: part.rod.marks.map(({ id, marked }) => ({ id, planned: marked?.text ?? null })),
+  of: ({ raw, data }) => ({ id: data.mark, at: raw }),
+});

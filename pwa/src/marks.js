@@ -4,7 +4,11 @@ import { to } from "./ui/router.js";
 /** Which screen shows what a sheet does; null: one screen serves the whole job, else it is of the room or run in its name. */
 const SHEETS = {
   survey: ["datum"], walls: ["walls"], legs: ["units", null], labels: ["units", null], plinth: ["plinth"], corners: ["corners"], tall: ["tall"], rod: ["run"], strip_a4: ["run"], strip_a3: ["run"],
+  drawers: ["drawers"], drilling: ["drilling"], services: ["services"], first_fix: ["services"],
+  panels: ["panels"], template_a4: ["panels"], template_a3: ["panels"], stick_a4: ["panels"], stick_a3: ["panels"],
 };
+
+const NAMED = { unit: ({ number, name }) => `Unit ${number}: ${name}`, panels: ({ name }) => `Panels of ${name}` };
 
 /**
  * @param {{manifest: {title: string, parts: {name: string, mark: string}[]}, parts: Record<string, any>}} pack
@@ -23,6 +27,6 @@ export function marked({ manifest, parts }, job, typed) {
   const part = manifest.parts.find((one) => one.mark === mark);
   if (!part) return null;
   const [kind, id] = part.name.split("/");
-  const title = kind === "unit" ? `Unit ${parts[part.name].number}: ${parts[part.name].name}` : manifest.title;
+  const title = NAMED[kind] ? NAMED[kind](parts[part.name]) : manifest.title;
   return { title, href: kind === "job" ? to("job", job) : to("job", job, kind, ...(id ? [id] : [])) };
 }

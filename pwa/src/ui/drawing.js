@@ -24,6 +24,16 @@ const keys = (tap) => (event) => {
   }
 };
 
+/**
+ * Puts its state on each part of a drawing, once the drawing is on the page: classes that the style sheet knows.
+ * @param {string} board selector of what holds the drawing
+ * @param {string} parts selector within it
+ * @param {(group: SVGGElement) => void} put
+ */
+export function lit(board, parts, put) {
+  requestAnimationFrame(() => document.querySelectorAll(`${board} ${parts}`).forEach(put));
+}
+
 /** A drawing prepared by the server for a label or a code, without caption. */
 export const bare = (svg) => html`${unsafeHTML(svg)}`;
 

@@ -1,6 +1,9 @@
 /** Addresses within the app. All of them are hashes, so a scanned link opens offline. */
 
-const IN_JOB = { survey: "room", floor: "room", datum: "room", plinth: "room", walls: "room", run: "run", corners: "room", tall: "room", checks: null, units: null, unit: "item", findings: null, sheets: null, hardware: null, entries: null };
+const IN_JOB = { survey: "room", floor: "room", datum: "room", plinth: "room", walls: "room", run: "run", corners: "room", tall: "room", checks: null, units: null, unit: "item", panels: "item", drilling: "room", drawers: "room", services: "room", findings: null, sheets: null, hardware: null, entries: null };
+
+/** What an address may have beyond: one panel of an item. */
+const BEYOND = { panels: "panel" };
 
 /** @param {string} hash */
 export function route(hash) {
@@ -9,9 +12,11 @@ export function route(hash) {
   if (first === "phone" || first === "people") return { name: first };
   if (first === "charts") return charts(rest);
   if (first === "job" && rest[0]) {
-    const [job, name = "job", id] = rest;
+    const [job, name = "job", id, beyond] = rest;
     if (name === "job") return { name, job };
-    if (name in IN_JOB && (!IN_JOB[name] || id)) return { name, job, ...(IN_JOB[name] ? { [IN_JOB[name]]: id } : {}) };
+    if (name in IN_JOB && (!IN_JOB[name] || id)) {
+      return { name, job, ...(IN_JOB[name] ? { [IN_JOB[name]]: id } : {}), ...(beyond && BEYOND[name] ? { [BEYOND[name]]: beyond } : {}) };
+    }
     return { name: "nowhere", job };
   }
   return { name: first === "" || first === "jobs" ? "jobs" : "nowhere" };

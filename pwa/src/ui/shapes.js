@@ -19,6 +19,7 @@ const PATHS = {
   laser: svg`<path d="M4 14h7v7H4zM11 17h11M7.5 14V9" stroke-dasharray="none" />`,
   sheet: svg`<path d="M5 2h14v20H5zM9 7h6M9 12h6M9 17h3" />`,
   person: svg`<path d="M12 12a4.5 4.5 0 1 0 0-9 4.5 4.5 0 0 0 0 9zM4 22c0-5 3.5-7.5 8-7.5s8 2.5 8 7.5" />`,
+  cut: svg`<path d="M3 4h18v16H3zM9 9h6v6H9z" />`,
   // states of a station: an empty ring, a ticked ring, a broken one, a bar across
   unread: svg`<circle cx="12" cy="12" r="9" />`,
   read: svg`<circle cx="12" cy="12" r="10" fill="currentColor" /><path d="m7 12.5 3.5 3.5 7-8" stroke="var(--sheet)" stroke-width="2.6" />`,

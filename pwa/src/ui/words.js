@@ -62,13 +62,15 @@ const SAID = {
   feature: ({ data: { left, right } }) => `from ${left.raw} ${left.unit} to ${right.raw} ${right.unit}`,
   unit_width: ({ raw, unit }) => `width as delivered: ${raw} ${unit}`,
   marked: ({ raw }) => `a mark made at ${raw}`,
+  service: ({ data: { what, x } }) => `${what === "cold" || what === "hot" ? `${what} water` : what} found, at ${x.raw} ${x.unit} along the run`,
+  drilled: ({ data: { panel, u, v } }) => `${panel.replaceAll(/[-_]/g, " ")}: a hole drilled at ${u} / ${v}`,
 };
 export const MARKS = { left: "zero mark", right: "end mark" };
 const UNDONE = {
   reading: "a reading", set_up: "a set-up", station: "a station", two_peg: "a two-peg check", two_wall: "a two-wall check",
   decision: "the datum", legs_set: "legs set", blocked: "blocked", good_enough: "good enough", note: "a note",
   wall_line: "a line", wall_reading: "a wall reading", opening: "an opening's width", end_gap: "how far a wall lies beyond its mark",
-  corner_triangle: "a corner's three sides", feature: "a feature", unit_width: "a unit's width", marked: "a mark's tick",
+  corner_triangle: "a corner's three sides", feature: "a feature", unit_width: "a unit's width", marked: "a mark's tick", service: "a service as found", drilled: "a hole drilled",
 };
 
 /** Names of everything a job's parts know, by id. */
@@ -85,6 +87,10 @@ export function namesOf(pack) {
       }
     } else if (part.startsWith("walls/")) {
       for (const one of held.runs.flatMap((run) => [...run.lines, ...run.stations, ...run.features])) names.set(one.id, one.name);
+    } else if (part.startsWith("services/")) {
+      for (const one of held.landings) names.set(one.id, one.name);
+    } else if (part.startsWith("panels/")) {
+      if (!names.has(held.id)) names.set(held.id, held.name);
     } else if (part.startsWith("survey/")) {
       for (const one of [...held.stations, ...held.bench_marks, ...held.set_ups]) names.set(one.id, one.name);
     }

@@ -59,6 +59,9 @@ export function links(app) {
       ...room.runs.map((run) => ({ href: at("run", run.id), text: `Rod: ${run.name}`, hint: "Marks, batten, packing, will it fit" })),
       { href: at("corners", room.id), text: "Corners", hint: "Angles, posts, fronts that must open" },
       { href: at("tall", room.id), text: "Tall and wall units", hint: "Ceiling, standing up, rail, cornice" },
+      { href: at("drilling", room.id), text: "Drilling", hint: "Panels, holes, bits and screws" },
+      ...(app.pack.parts[`drawers/${room.id}`] ? [{ href: at("drawers", room.id), text: "Drawer parts", hint: "What to saw, and the rebates" }] : []),
+      { href: at("services", room.id), text: "Services", hint: "Where they land, cut-outs, first fix" },
       { href: at("plinth", room.id), text: "Plinth", hint: "What to cut, and from which boards" },
     ],
   }));

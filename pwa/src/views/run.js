@@ -4,10 +4,11 @@ import { ticks } from "../local_run.js";
 import { drawing } from "../ui/drawing.js";
 import { emit, on } from "../ui/events.js";
 import { fig, pairs } from "../ui/figure.js";
-import { counts, findings } from "../ui/finding.js";
+import { findings } from "../ui/finding.js";
 import { to } from "../ui/router.js";
 import { shape } from "../ui/shapes.js";
 import { planLine } from "./frame.js";
+import { against, tabs, turn } from "./pages.js";
 import { inOrder, made, nextOpen, rows, shownMark, state } from "./rod_marks.js";
 import { batten, fits, scribes } from "./run_wall.js";
 
@@ -24,7 +25,7 @@ export function run(app) {
   const held = (id, body) => html`<div class="keep-wide stack" ?hidden=${page !== id}>${body}</div>`;
   return html`<div class="rod-pages">
     ${tabs("What to see", PAGES, page, (id) => ({ page: id }), "only-narrow")}
-    ${against(part)}
+    ${against(part, "fit")}
     ${held("marks", html`${marks.length
       ? card(app, part, inOrder(marks, row, app.settings.rod_order), row, ticked)
       : html`<p class="notice">There is nothing to mark on this rod: the run has no item that can be placed. What is missing is said under Fit.</p>`}
@@ -37,24 +38,6 @@ export function run(app) {
     <div id="said" class="keep-wide" ?hidden=${page !== "fit"}>${findings(part.findings)}</div>
     ${page === "marks" ? nothing : html`<div class="only-narrow">${planLine(app, `run/${app.route.run}`)}</div>`}
     ${beside(app, part)}</div>`;
-}
-
-const tabs = (label, options, now, set, more = "") => html`<div class="tabs ${more}" role="group" aria-label=${label}>${options.map(([id, words]) => html`<button type="button"
-  aria-pressed=${String(now === id)} @click=${on("view", set(id))}>${words}</button>`)}</div>`;
-
-/** What stands against the run is said before the first mark is made, in one line. */
-function against(part) {
-  const count = (severity) => part.findings.filter((one) => one.severity === severity).length;
-  const [stop, warn] = [count("stop"), count("warn")];
-  if (!stop && !warn) return nothing;
-  return html`<button class="row against ${stop ? "stop" : "warn"}" type="button" @click=${showSaid}>
-    ${shape(stop ? "stop" : "warn", "st")}<span class="grow">${counts({ stop, warn })}${stop ? ": read first" : nothing}</span>${shape("go", "go")}</button>`;
-}
-
-/** They are at the foot of a desk, and on a page of their own on a phone. */
-function showSaid(event) {
-  emit(event, "view", { page: "fit" });
-  document.getElementById("said")?.scrollIntoView({ block: "start" });
 }
 
 function card(app, part, list, row, ticked) {
@@ -90,7 +73,7 @@ function large(app, part, list, ticked) {
     ${shifted(mark, tick, moved)}
     ${rivals ? html`<p class="notice stop"><b>This mark was ticked twice, at two distances.</b> Neither counts: look at the batten, and tick it again.</p>` : nothing}
     ${mark.order > 0 ? act(part, list, mark, tick, ticked) : nothing}
-    <nav class="turns" aria-label="Marks beside this one">${turn(before, "Before", "back")}${turn(after, "Next", "go")}</nav></div>`;
+    <nav class="turns" aria-label="Marks beside this one">${turn("Before", before?.name, "back", on("view", { mark: before?.id }))}${turn("Next", after?.name, "go", on("view", { mark: after?.id }))}</nav></div>`;
 }
 
 function act(part, list, mark, tick, ticked) {
@@ -123,10 +106,6 @@ function shifted(mark, tick, moved) {
   return html`<div class="notice stop"><p><b>The plan moved this mark after it was made:</b> <b class="num">${tick.at}</b> was, <b class="num">${mark.from_left.text}</b> now${by
     ? html`, ${fig(by, { name: `${mark.name}: moved`, unit: "mm" })} to the ${by.mm < 0 ? "left" : "right"}` : nothing}. Strike out the old one and mark it again.</p></div>`;
 }
-
-const turn = (mark, words, sign) => (mark
-  ? html`<button class="btn turn ${sign}" type="button" @click=${on("view", { mark: mark.id })}>${sign === "back" ? shape("back") : nothing}<span><small>${words}</small><b>${mark.name}</b></span>${sign === "go" ? shape("go") : nothing}</button>`
-  : html`<span></span>`);
 
 function listed(part, list, ticked) {
   const on_batten = list.filter((one) => one.order > 0);

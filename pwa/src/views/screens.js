@@ -6,6 +6,8 @@ import { charts, chartsBack, chartsTitle } from "./charts.js";
 import { checks } from "./checks.js";
 import { corners } from "./corners.js";
 import { datum } from "./datum.js";
+import { drawers } from "./drawers.js";
+import { drilling } from "./drilling.js";
 import { entriesView } from "./entries.js";
 import { findingsView } from "./findings.js";
 import { floor } from "./floor.js";
@@ -13,10 +15,12 @@ import { hardware } from "./hardware.js";
 import { job } from "./job.js";
 import { jobs } from "./jobs.js";
 import { join } from "./join.js";
+import { panels } from "./panels.js";
 import { people } from "./people.js";
 import { phone } from "./phone.js";
 import { plinth } from "./plinth.js";
 import { run } from "./run.js";
+import { services } from "./services.js";
 import { sheets } from "./sheets.js";
 import { survey } from "./survey.js";
 import { tall } from "./tall.js";
@@ -28,6 +32,21 @@ const roomName = (app) => app.pack.parts.job.rooms?.find((one) => one.id === app
 function unitName(app) {
   const one = app.pack.parts[`unit/${app.route.item}`];
   return one ? `Unit ${one.number}: ${one.name}` : `Unit ${app.route.item}`;
+}
+
+/** A carcass, or one panel of it. */
+function panelsTitle(app) {
+  const part = app.pack.parts[`panels/${app.route.item}`];
+  const carcass = part ? `${part.number ? `${part.number} ` : ""}${part.name}` : `Unit ${app.route.item}`;
+  const panel = part?.panels.find((one) => one.id === app.route.panel);
+  return panel ? `${panel.name.slice(0, 1).toUpperCase()}${panel.name.slice(1)}, ${carcass}` : carcass;
+}
+
+function panelsBack(app) {
+  const { job, item, panel } = app.route;
+  const part = app.pack.parts[`panels/${item}`];
+  if (panel) return to("job", job, "panels", item);
+  return part ? to("job", job, "drilling", part.room) : to("job", job);
 }
 
 const runName = (app) => (app.pack.parts.job.rooms ?? []).flatMap((one) => one.runs).find((one) => one.id === app.route.run)?.name ?? app.route.run;
@@ -46,6 +65,10 @@ const IN_JOB = {
   checks: { title: () => "Check the laser", body: checks },
   units: { title: () => "Units and legs", body: units },
   unit: { title: unitName, body: unit, part: (app) => `unit/${app.route.item}`, back: (app) => to("job", app.route.job, "units") },
+  panels: { title: panelsTitle, body: panels, part: (app) => `panels/${app.route.item}`, back: panelsBack, missing: "Its panels follow once the office says what it is fitted out with." },
+  drilling: { title: (app) => `Drilling, ${roomName(app)}`, body: drilling },
+  drawers: { title: (app) => `Drawer parts, ${roomName(app)}`, body: drawers, part: (app) => `drawers/${app.route.room}`, missing: "There is no drawer in this room." },
+  services: { title: (app) => `Services, ${roomName(app)}`, body: services },
   findings: { title: () => "Findings", body: findingsView },
   sheets: { title: () => "Sheets", body: sheets },
   hardware: { title: () => "Hardware", body: hardware },

@@ -39,6 +39,7 @@ export function unit(app) {
   const set = setHere(app, item);
   return html`
     <p>${one.run}, ${one.handing}${one.cut_outs ? `, ${one.cut_outs}` : ""}. Preset ${fig(one.preset, { name: "Preset", size: "big", unit: "mm" })}</p>
+    ${one.cut_outs ? html`<p>${one.cut_outs}</p>` : nothing}
     ${wound(one)}
     <div class="tabs" role="group" aria-label="How the unit lies">
       ${[["bench", "On the bench"], ["fitted", "As fitted"]].map(([id, words]) => html`<button type="button"
@@ -101,9 +102,12 @@ function fitted(one) {
     one.legs, (leg) => last - leg.bench_column, (leg) => -leg.bench_row, edge(`back edge${exact(one)}`), edge("FRONT EDGE, towards you", true), "LEFT", "RIGHT")}`;
 }
 
+const partsOf = (app, item) => (app.pack.parts[`panels/${item}`]
+  ? html`<a class="btn wide" href=${to("job", app.route.job, "panels", item)}>Its panels and holes</a>` : nothing);
+
 function neighbours(app, item) {
   const all = (app.pack.parts.job.rooms ?? []).flatMap((room) => room.runs.flatMap((run) => run.units)).filter((one) => partOf(app, one.id));
   const at = all.findIndex((one) => one.id === item);
   const link = (one, words) => (one ? html`<a class="btn" href=${to("job", app.route.job, "unit", one.id)}>${words} ${one.number}</a>` : nothing);
-  return html`<nav class="btns" aria-label="Units beside this one">${link(all[at - 1], "Unit")}${link(all[at + 1], "Unit")}</nav>`;
+  return html`${partsOf(app, item)}<nav class="btns" aria-label="Units beside this one">${link(all[at - 1], "Unit")}${link(all[at + 1], "Unit")}</nav>`;
 }
