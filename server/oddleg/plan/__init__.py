@@ -14,7 +14,7 @@ from .datum import Datum, datum
 from .figure import Figure
 from .finding import Finding
 from .finished_floor import Floor, floor
-from .fitting import NOTHING_FITTED, RoomFitting
+from .fitting import NOTHING_FITTED, RoomFitting, room_fitting
 from .flatness import flatness_findings
 from .floor_figures import floor_figures
 from .hardware import Hardware, hardware, hardware_findings
@@ -130,7 +130,8 @@ def _room_plan(job: Job, room: Room, here: Site, charts: Charts, rows: Hardware)
         ),
         room_plinth(job, room, placed, floors, datum_mm, here.readings, out.runs),
         tall,
-        hardware=rows,
+        room_fitting(job, room, here, out, floors, datum_mm, rows),
+        rows,
     )
 
 

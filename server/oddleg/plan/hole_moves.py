@@ -183,6 +183,5 @@ def _nothing() -> NoReturn:
 def _findings(made: Plan) -> Iterator[Finding]:
     yield from made.hardware_findings
     for room in made.rooms:
-        yield from room.fitting.findings
         for unit in room.fitting.units:
             yield from unit.findings

@@ -22,8 +22,9 @@ from .legs import UnitLegs, unit_numbers
 from .panels_part import panels_part
 from .part_values import Part, figure_part, finding_part, mark_of
 from .plinth_part import plinth_part
-from .room_services import cut_outs_of
+from .room_services import RoomServices, cut_outs_of
 from .run_part import run_part
+from .services_part import services_part
 from .survey_part import STAGE_NAMES, survey_part
 from .tall_part import tall_part
 from .walls_part import walls_part
@@ -78,6 +79,8 @@ def parts(plan: Plan, revision: int) -> dict[str, Part]:
             found[f"tall/{room.room.id}"] = tall_part(room)
         for fitted in room.fitting.units:
             found[f"panels/{fitted.item}"] = panels_part(plan.job, room, fitted)
+        if room.fitting.services != RoomServices():
+            found[f"services/{room.room.id}"] = services_part(room)
         if has_drawers(room):
             found[f"drawers/{room.room.id}"] = drawers_part(plan, room)
         if has_holes(room):
@@ -147,6 +150,7 @@ def room_findings(room: RoomPlan) -> Iterable[tuple[str, tuple[Finding, ...]]]:
         yield f"run/{run.run.id}", run.findings
     for fitted in room.fitting.units:
         yield f"panels/{fitted.item}", fitted.findings
+    yield f"services/{room.room.id}", room.fitting.services.findings
     yield f"corners/{room.room.id}", room.setting_out.findings
     if room.tall_wall is not None:
         yield f"tall/{room.room.id}", room.tall_wall.findings
