@@ -1,11 +1,17 @@
-"""Writes demo/hall.json: an invented village hall's kitchen. Run it again after the job format changes.
+"""Writes demo/hall.json: an invented village hall's kitchen. Run it again after the job format or a chart changes.
 
 Everything in it is made up: people, places, appliances with their sheets, sizes. It is data for trying the program, no
 advice.
 """
 
 import json
+from dataclasses import asdict
 from pathlib import Path
+
+from hall_fitting import FRIDGE_VENT, HOOD_VENT, LAUNDRY_RELIEF, OVEN, PASSAGES, SERVICES, fitted
+
+from oddleg.charts import pinned, shipped_rows
+from oddleg.documents import load_job
 
 LEGS = {"least_mm": 120, "greatest_mm": 180, "reserve_mm": 5}
 FRONT = {"fit": "overlay", "thickness_mm": 20, "handle_projection_mm": 35, "opening_angle_deg": 110}
@@ -84,6 +90,7 @@ WASHING_MACHINE = {
     "greatest_width_mm": 620,
     "greatest_depth_mm": 600,
     "assumed": ["least_height_mm"],
+    **LAUNDRY_RELIEF,
 }
 COOKER = {
     "id": "cooker",
@@ -96,8 +103,21 @@ COOKER = {
     "greatest_depth_mm": 590,
     "clear_above_mm": 650,
 }
-HOOD = {"id": "hood", "name": "hood", "seat": "over_top", "least_height_mm": 60, "clear_below_mm": 650}
-FRIDGE = {"id": "fridge", "name": "fridge in the larder", "seat": "in_carcass", "least_height_mm": 880}
+HOOD = {
+    "id": "hood",
+    "name": "hood",
+    "seat": "over_top",
+    "least_height_mm": 60,
+    "clear_below_mm": 650,
+    "vents": [HOOD_VENT],
+}
+FRIDGE = {
+    "id": "fridge",
+    "name": "fridge in the larder",
+    "seat": "in_carcass",
+    "least_height_mm": 880,
+    "vents": [FRIDGE_VENT],
+}
 
 # The row that stands is set out from the window's centre, which is where the bowl comes. To its right the corner base
 # goes into the corner behind the side run: what is left over there is hidden, and keeps its door clear of that run.
@@ -129,9 +149,9 @@ WINDOW_RUN = [
     base("corner", "blind corner base", 1000, "left", blind_mm=600, width_within_mm=1),
     filler("corner-space", "space behind the side run", 55, 20, 80, scribed=False),
     filler("cups-filler", "filler left of the wall units", 50, 30, 80, storey="wall"),
-    wall_unit("cups-left", "left cups unit", 800, "left"),
+    wall_unit("cups-left", "left cups unit", 800, "pair"),
     {"made_as": "gap", "id": "window-gap", "name": "gap for the window", "width_mm": 2239.5, "storey": "wall"},
-    wall_unit("cups-right", "right cups unit", 800, "right"),
+    wall_unit("cups-right", "right cups unit", 800, "pair"),
     wall_unit("plates", "plates unit", 1000, "pair"),
 ]
 
@@ -144,7 +164,7 @@ SIDE_RUN = [
         **base("larder", "tall larder", 600, "left"),
         "height_mm": 1970,
         "storey": "tall",
-        "appliances": [FRIDGE],
+        "appliances": [FRIDGE, OVEN],
         "plinth_cuts": [
             {
                 "kind": "grille",
@@ -281,10 +301,12 @@ JOB = {
                     "y_mm": 0,
                     "bearing_deg": 0,
                     "void_mm": VOID_MM,
-                    "items": WINDOW_RUN,
+                    "items": [fitted(one) for one in WINDOW_RUN],
                     "left_end": {"at": "wall"},
                     "right_end": {"at": "other_backs", "run": "side-run"},
                     "opening_mm": 5410,
+                    "services": SERVICES["window-run"],
+                    "passages": PASSAGES["window-run"],
                     "anchor": {"on": "feature", "feature": "window", "item": "sink", "what": "bowl"},
                     # From the bowl to the dishwasher bay's left edge: 500 of the sink base and 600. So the wall units
                     # line up with what stands, and the window lies off the middle of their gap.
@@ -299,7 +321,6 @@ JOB = {
                     "features": [
                         feature("window", "window", "window", 1250, 2650, 1040, 2090, -90),
                         feature("sill", "window sill", "sill", 1220, 2680, 1020, 1040, 25),
-                        feature("waste", "waste through the wall", "pipe", 1700, 1750, 350, 400),
                         feature("sockets", "double socket", "electric", 3300, 3446, 1060, 1146),
                     ],
                     "line_up": [
@@ -318,7 +339,8 @@ JOB = {
                     "y_mm": VOID_MM + DEPTH_MM,
                     "bearing_deg": 90,
                     "void_mm": VOID_MM,
-                    "items": SIDE_RUN,
+                    "items": [fitted(one) for one in SIDE_RUN],
+                    "services": SERVICES["side-run"],
                     "left_end": {"at": "other_fronts", "run": "window-run"},
                     "right_end": {"at": "open"},
                     "batten": {**BATTEN, "supports_mm": [150, 550, 950, 1350, 1750, 2150]},
@@ -336,7 +358,8 @@ JOB = {
                     "x_mm": 1500,
                     "y_mm": 2000,
                     "bearing_deg": 0,
-                    "items": COUNTER,
+                    "items": [fitted(one) for one in COUNTER],
+                    "services": SERVICES["counter"],
                 },
             ],
             "stations": [
@@ -352,6 +375,7 @@ JOB = {
 }
 
 if __name__ == "__main__":
+    JOB["hardware"] = [asdict(pin) for pin in pinned(load_job(JOB), shipped_rows()).hardware]
     Path(__file__).with_name("hall.json").write_text(
         json.dumps(JOB, indent=1, ensure_ascii=False) + "\n", encoding="utf-8"
     )

@@ -9,7 +9,7 @@ import pytest
 import sample_room as sample
 from service_rooms import passage, run, services, socket, unit
 
-from oddleg.job import Appliance, ApplianceSeat, Box, Compartment, FittingOut, FrontIs, Shelf, TopIs
+from oddleg.job import Appliance, ApplianceSeat, Box, ComesFrom, Compartment, FittingOut, FrontIs, Shelf, TopIs
 from oddleg.plan.boards import boards
 from oddleg.plan.carcass_box import carcass_box
 from oddleg.plan.fitted_out import DrawerBox, FittedOut, PlacedFront
@@ -128,3 +128,10 @@ def test_a_cut_out_behind_fronts_that_never_open_is_told():
 
 def test_units_without_services_clash_with_nothing():
     assert clashes(shelved(300.0), drawers=(drawer(),)) == ()
+
+
+def test_what_comes_up_through_a_bottom_is_told_once_with_the_place_of_its_hole():
+    stub = socket(comes_from=ComesFrom.FLOOR, up_mm=None, y_mm=300.0, stands_out_mm=200.0)
+    item = unit()
+    assert "service.through_bottom" in rules(services(run(item, services=(stub,))).findings)
+    assert rules(clashes(item, stub)) == []

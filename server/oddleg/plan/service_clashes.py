@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from oddleg.job import FrontIs, Job, ServiceKind
+from oddleg.job import ComesFrom, FrontIs, Job, ServiceKind
 
 from .figure import figure, text_mm
 from .finding import Finding, Severity
@@ -67,7 +67,7 @@ def _common(one: Room3, other: Room3) -> tuple[float, float, float] | None:
 def _with_boards(job: Job, unit: FittedOut, one: Inside) -> Iterator[Finding]:
     step_mm = job.rounding_mm
     for panel in unit.panels:
-        if panel.kind in (PanelKind.BACK, PanelKind.FRONT):
+        if panel.kind in (PanelKind.BACK, PanelKind.FRONT) or _comes_up_through(one, panel):
             continue
         common = _common(_room(one), panel_room(panel))
         if common is None:
@@ -92,6 +92,12 @@ def _with_boards(job: Job, unit: FittedOut, one: Inside) -> Iterator[Finding]:
             figure(by_mm, step_mm, "What both have in common."),
             (unit.item, one.of),
         )
+
+
+def _comes_up_through(one: Inside, panel: Panel) -> bool:
+    """`service.through_bottom` tells of it, with the place of its hole."""
+    from_floor = one.service is not None and one.service.comes_from is ComesFrom.FLOOR
+    return from_floor and panel.kind is PanelKind.BOTTOM
 
 
 def _with_drawers(job: Job, unit: FittedOut, one: Inside) -> Iterator[Finding]:
