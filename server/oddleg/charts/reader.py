@@ -135,7 +135,7 @@ def _lines(data: bytes) -> tuple[list[tuple[int, list[str]]], str]:
                 lines.append((reader.line_num, cells))
     except csv.Error as error:
         return [], f"Line {reader.line_num} cannot be read as CSV ({error}); look for a stray quotation mark."
-    return lines, ""
+    return lines, "" if lines else "The file is empty."
 
 
 def _text(data: bytes) -> str | None:
