@@ -30,6 +30,15 @@ test("a datum chosen on this phone is named, and rivals are to be agreed on", ()
   assert.equal(step({ datum: { rivals: ["a", "b"] } }).act, "Agree on one datum");
 });
 
+test("holes that the plan moved after they were drilled are told before anything is read on", () => {
+  const survey = { next_words: "w", stations: spots("unread") };
+  const drilled = [{ id: "u1", name: "tall unit", moved: 0 }, { id: "u2", name: "ropes base", moved: 2 }];
+  assert.deepEqual(step({ survey, drilled }), { to: ["panels", "u2"], act: "See the holes of ropes base", said: "The plan moved 2 holes of ropes base after they were drilled." });
+  assert.equal(step({ survey, drilled: drilled.slice(0, 1) }).act, "Start the survey");
+  const wound = unit("u3", { set_at: { text: "152" }, wind: { text: "+2" } });
+  assert.deepEqual(step({ survey, drilled, datum: { decided: {} }, units: [wound] }).to, ["unit", "u3"]); // legs stand under it all
+});
+
 test("legs that moved after they were set go before all, then legs to set, then paper", () => {
   const datum = { decided: {} };
   const moved = unit("u2", { set_at: { text: "152" }, wind: { text: "+2" } });

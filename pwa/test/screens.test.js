@@ -30,6 +30,10 @@ test("an address leads to one screen, and back to itself, whatever the id", () =
   assert.deepEqual(route("#/job/hall/plinth/kitchen"), { name: "plinth", job: "hall", room: "kitchen" });
   assert.deepEqual(route("#/job/hall/run/sink-run"), { name: "run", job: "hall", run: "sink-run" });
   for (const name of ["walls", "corners", "tall"]) assert.deepEqual(route(`#/job/hall/${name}/kitchen`), { name, job: "hall", room: "kitchen" });
+  for (const name of ["drilling", "drawers", "services"]) assert.deepEqual(route(`#/job/hall/${name}/kitchen`), { name, job: "hall", room: "kitchen" });
+  assert.deepEqual(route("#/job/hall/panels/ropes"), { name: "panels", job: "hall", item: "ropes" });
+  assert.deepEqual(route(to("job", "hall", "panels", "ropes", "left_side")), { name: "panels", job: "hall", item: "ropes", panel: "left_side" });
+  assert.deepEqual(route("#/job/hall/unit/ropes/left_side"), { name: "unit", job: "hall", item: "ropes" });
   assert.deepEqual(route("#/job/%E0%A4%A"), { name: "job", job: "%E0%A4%A" });
 });
 

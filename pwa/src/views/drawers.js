@@ -30,12 +30,12 @@ export function drawers(app) {
 
 /** Length and width large, since they are read at the saw. */
 const measures = ({ length, width, thickness }, name) => html`<p class="cut-size">${fig(length, { name: `${name}: length`, size: "big" })} <span>×</span> ${fig(width, { name: `${name}: width`, size: "big" })}
-  <small>in ${fig(thickness, { name: `${name}: thickness` })}</small></p>`;
+  <small>${fig(thickness, { name: `${name}: thickness` })} thick</small></p>`;
 
 const list = (title, all) => html`<section class="sect"><h2>${title}</h2>${all.map((one) => html`<div class="card cut-list">
   <h3><span class="num">${one.count} ×</span> ${one.part}</h3>
   ${measures(one, one.part)}
-  <p>${one.rebate_words}</p><p class="hint">Grain ${one.grain}. ${one.for_words}</p></div>`)}</section>`;
+  <dl class="facts"><dt>Rebate</dt><dd>${one.rebate_words}</dd><dt>Grain</dt><dd>${one.grain}</dd><dt>For</dt><dd>${one.for_words}</dd></dl></div>`)}</section>`;
 
 function byDrawer(parts) {
   const drawers = [...new Set(parts.map((one) => one.drawer))];

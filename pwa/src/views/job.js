@@ -1,11 +1,14 @@
 /** Job home: what to do next, what the checks say, which plan this is. */
 import { html, nothing } from "lit";
+import { drilled } from "../local_fitting.js";
 import { ticks, walls } from "../local_run.js";
 import { counts } from "../ui/finding.js";
 import { to } from "../ui/router.js";
 import { shape } from "../ui/shapes.js";
+import { fittedOut } from "./drilling.js";
 import { links, planLine } from "./frame.js";
 import { nextStep } from "./next.js";
+import { progress } from "./panel_holes.js";
 import { state } from "./rod_marks.js";
 
 const row = ({ href, text, hint }) => html`<li><a class="row" href=${href}>
@@ -56,11 +59,15 @@ function settingOut(app, room) {
   });
 }
 
+/** Of each carcass of a room, how many of its holes the plan moved after they were drilled. */
+const holes = (app, room) => fittedOut(app.pack, room.id).flatMap(({ units }) => units)
+  .map((part) => ({ id: part.id, name: part.name, moved: progress(part.panels, drilled(part, app.known)).moved }));
+
 /** One card a room: where to go on, and why. */
 function nextCard(app, room) {
   const { parts } = app.pack;
   const units = room.runs.flatMap((run) => run.units).map((one) => parts[`unit/${one.id}`]).filter(Boolean);
-  const step = nextStep(room.id, { survey: parts[`survey/${room.id}`], datum: parts[`datum/${room.id}`], units, runs: settingOut(app, room) }, app.local);
+  const step = nextStep(room.id, { survey: parts[`survey/${room.id}`], datum: parts[`datum/${room.id}`], units, runs: settingOut(app, room), drilled: holes(app, room) }, app.local);
   return html`<section class="card todo"><h2>${room.name}: next</h2>
     ${step.said ? html`<p>${step.said}</p>` : nothing}
     ${step.left ? html`<p class="soft">${step.left} of ${step.of} stations of the first pass are still to be read.</p>` : nothing}

@@ -6,16 +6,17 @@
  */
 
 /**
- * Legs that the plan moved after they were set go before all; then reading, choosing, setting out on the wall, setting legs, and paper.
+ * Legs that the plan moved after they were set go before all, then holes that it moved after they were drilled; then reading, choosing, setting out on the wall, setting legs, and paper.
  * @param {string} room id
- * @param {{survey: any, datum: any, units: any[], runs?: {run: string, name: string, unread: number, open: number, moved: number}[]}} plan
+ * @param {{survey: any, datum: any, units: any[], runs?: {run: string, name: string, unread: number, open: number, moved: number}[],
+ *   drilled?: {id: string, name: string, moved: number}[]}} plan
  *   the room's parts, and those of its units that are there; `runs`: of each run, what of its wall nobody has read, and which of its
- *   marks are not made or have moved
+ *   marks are not made or have moved; `drilled`: of each carcass, how many holes the plan moved after they were drilled
  * @param {{reads: Set<string>, goodEnough: Set<string>, decisions: Map<string, {raw: string}>, legsSet: Map<string, unknown>}} local
  *   spots with a live reading, rooms done without stations in between, decisions and ticks that the plan does not hold yet
  * @returns {Step}
  */
-export function nextStep(room, { survey, datum, units, runs = [] }, local) {
+export function nextStep(room, { survey, datum, units, runs = [], drilled = [] }, local) {
   const words = survey?.next_words ?? "";
   const stations = survey?.stations ?? [];
   const unread = (one) => one.state === "unread" && !local.reads.has(one.id);
@@ -24,6 +25,11 @@ export function nextStep(room, { survey, datum, units, runs = [] }, local) {
   const mine = local.decisions.get(room);
   const legs = datum?.decided && !mine ? legsStep(units, local, words) : null;
   if (legs?.urgent) return legs;
+  const holes = drilled.find((one) => one.moved);
+  if (holes) {
+    const said = `The plan moved ${holes.moved === 1 ? "a hole" : `${holes.moved} holes`} of ${holes.name} after ${holes.moved === 1 ? "it was" : "they were"} drilled.`;
+    return { to: ["panels", holes.id], act: `See the holes of ${holes.name}`, said };
+  }
   if (left || !first.length) {
     return { to: ["survey", room], act: first.length && left < first.length ? "Carry on reading" : "Start the survey", said: words, left, of: first.length };
   }

@@ -54,7 +54,7 @@ const SIDED = ["x", "up"];
 
 /** What was found before, as the form holds it. */
 export function formOf({ what, comes_from, up_from, round, live, reach, run, ...data }) {
-  const names = ["x", "y", "up", "width", "height", "stands_out"].filter((name) => data[name]);
+  const names = ["x", "y", "up", "width", "height", "stands_out"].filter((name) => data[name] && !(round && name === "height"));
   const numbers = Object.fromEntries(names.map((name) => [name, SIDED.includes(name) && !(name === "up" && up_from === "finished_floor" && !data.up.value.startsWith("-")) ? side(data[name]) : { ...data[name], side: null }]));
   return { run, what, from: comes_from, up_from, shape: round ? "round" : "square", live: live === null ? "unknown" : live ? "live" : "dead", reach: reach ? "yes" : "no", numbers };
 }
