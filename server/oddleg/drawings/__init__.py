@@ -11,6 +11,7 @@ from oddleg.plan.room_services import BackCut
 from oddleg.plan.setting_out import RunSetOut
 
 from .back_cuts import back_drawing
+from .carcass_front import carcass_drawings
 from .corner import corner_drawing
 from .datum import datum_drawing
 from .floor import floor_drawing
@@ -166,7 +167,7 @@ def cut_backs(room: RoomPlan) -> list[tuple[FittedOut, list[BackCut]]]:
 
 
 def _fitting_drawings(job: Job, room: RoomPlan) -> dict[str, dict[str, Drawing]]:
-    """For the phone: services by run and by back, and the rebates of drawer boards."""
+    """For the phone: services by run and by back, the rebates of drawer boards, and carcasses with their panels."""
     id, numbers, services = room.room.id, unit_numbers(room.placed), room.fitting.services
     datum = room.datum.decided.datum if room.datum.decided is not None else None
     found: dict[str, Drawing] = {}
@@ -183,7 +184,8 @@ def _fitting_drawings(job: Job, room: RoomPlan) -> dict[str, dict[str, Drawing]]
         f"section-{number}": rebate_drawing(board, rebate, PHONE_WIDTH_MM)
         for number, (board, rebate) in enumerate(rebates_of(room), 1)
     }
-    return {f"services/{id}": found, f"drawers/{id}": sections}
+    carcasses = {f"panels/{unit.item}": carcass_drawings(job, unit) for unit in room.fitting.units}
+    return {f"services/{id}": found, f"drawers/{id}": sections} | carcasses
 
 
 def corner_drawings(room: RoomPlan, rounding_mm: float, width_mm: float = PHONE_WIDTH_MM) -> dict[str, Drawing]:
