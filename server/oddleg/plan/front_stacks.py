@@ -7,21 +7,28 @@ from dataclasses import dataclass
 
 from oddleg.job import Front, FrontIs, HungOn, Job, OpenUnit, Stack
 
+from .box_findings import box_findings
 from .carcass_box import CarcassBox, Space
 from .drawer_boxes import front_drawer, inner_drawers
+from .drawer_clashes import drawer_faults
 from .figure import text_mm
 from .finding import Finding, Severity
 from .fitted_out import DrawerBox, PlacedFront, StackFilled
 from .front_places import edges_mm, front_of_stack, leaves, stands_mm, weight_kg
 from .hardware import Hardware
-from .hinge_places import hinge_findings, hung
-from .sightings import counted
+from .hinge_checks import hinge_faults
+from .hinge_places import hung
+from .inner_checks import inner_drawer_faults, pull_out_faults
+from .sightings import counted, listed
+from .stack_faults import StackFault, told
 from .stack_heights import StackHeights, height_findings, stack_heights
+from .stack_snap import snap_words, snapped
 
 
 @dataclass(frozen=True)
 class FilledFronts:
-    """`stacks`, `fronts` from left to right and from the top down; `drawers`: those of a stack, then inner ones."""
+    """`stacks`, `fronts` from left to right and from the top down; `drawers` of each compartment: those of its stack,
+    then inner ones."""
 
     stacks: tuple[StackFilled, ...] = ()
     fronts: tuple[PlacedFront, ...] = ()
@@ -30,35 +37,46 @@ class FilledFronts:
 
 
 def filled(job: Job, box: CarcassBox, known: Hardware) -> FilledFronts:
-    """What every compartment's stack comes to. A front that comes out without a width or height is left out, and a
-    finding tells; an open unit has no fronts."""
+    """What every compartment's stack comes to, and the findings of the box itself. A front that comes out without a
+    width or height is left out, and a finding tells; an open unit has no fronts."""
     stacks: list[StackFilled] = []
     fronts: list[PlacedFront] = []
     drawers: list[DrawerBox] = []
-    findings: list[Finding] = []
-    front = front_of_stack(box)
+    findings = list(box_findings(job, box))
+    faults: list[StackFault] = []
     for space in box.spaces:
         stack = space.compartment.stack
         here: list[PlacedFront] = []
         if stack is not None and isinstance(box.item, OpenUnit):
             findings.append(_open_unit(box, space))
         elif stack is not None and stack.members:
-            heights = stack_heights(box, stack, front.fit)
-            findings += height_findings(job, box, _place(box, space), stack, heights)
-            here = list(_fronts(box, space, stack, front, heights, known))
-            stacks.append(_filled(job, space, stack, heights))
-        for one in here:
-            if one.hung in (HungOn.LEFT, HungOn.RIGHT):
-                given = next(each.cups_mm for each in stack.members if each.id == one.member) if stack else ()
-                findings += hinge_findings(job, box, known, one, given)
+            made, here, wrong = _stack(job, box, space, stack, known)
+            stacks.append(made)
+            findings += wrong
+        inside = [drawer for one in here if (drawer := front_drawer(space, known, one)) is not None]
+        inside += inner_drawers(box, space, known)
+        faults += _faults(job, box, known, space, here, inside)
         fronts += here
-        made = [drawer for one in here if (drawer := front_drawer(space, known, one)) is not None]
-        drawers += [*made, *inner_drawers(box, space, known)]
-    return FilledFronts(tuple(stacks), tuple(fronts), tuple(drawers), tuple(findings))
+        drawers += inside
+    return FilledFronts(tuple(stacks), tuple(fronts), tuple(drawers), (*findings, *told(job, box, faults)))
+
+
+def _stack(
+    job: Job, box: CarcassBox, space: Space, stack: Stack, known: Hardware
+) -> tuple[StackFilled, list[PlacedFront], list[Finding]]:
+    front = front_of_stack(box)
+    heights = stack_heights(box, stack, front.fit)
+    wrong = list(height_findings(job, box, _place(box, space), stack, heights))
+    moved: tuple[str, ...] = ()
+    if stack.snap and not wrong:
+        on_grid = snapped(box, stack, known, heights)
+        heights, moved = on_grid.heights, snap_words(on_grid, job.holes.shop_mm)
+    made = _filled(job, space, stack, heights, moved)
+    return made, list(_fronts(job, box, space, stack, front, heights, known)), wrong
 
 
 def _fronts(
-    box: CarcassBox, space: Space, stack: Stack, front: Front, heights: StackHeights, known: Hardware
+    job: Job, box: CarcassBox, space: Space, stack: Stack, front: Front, heights: StackHeights, known: Hardware
 ) -> Iterator[PlacedFront]:
     left_mm, right_mm = edges_mm(box, space, stack, front.fit)
     for member, foot_mm, height_mm in zip(heights.members, heights.feet_mm, heights.heights_mm, strict=True):
@@ -69,7 +87,7 @@ def _fronts(
             made = PlacedFront(
                 id=f"{member.id}-{end}" if end else member.id,
                 member=member.id,
-                name=f"{member.name}, {end} leaf" if end else member.name,
+                name=f"{end} leaf of {member.name}" if end else member.name,
                 compartment=space.compartment.id,
                 front=member.front,
                 left_mm=from_mm,
@@ -85,15 +103,65 @@ def _fronts(
                 pull_out=member.pull_out,
                 weight_kg=0.0 if no_board else weight_kg(front, to_mm - from_mm, height_mm),
             )
-            yield made if side is None else hung(box, space, known, made, member.cups_mm)
+            yield made if side is None else hung(space, known, made, member.cups_mm, job.holes.shop_mm)
 
 
-def _filled(job: Job, space: Space, stack: Stack, heights: StackHeights) -> StackFilled:
+def _faults(
+    job: Job,
+    box: CarcassBox,
+    known: Hardware,
+    space: Space,
+    fronts: list[PlacedFront],
+    drawers: list[DrawerBox],
+) -> Iterator[StackFault]:
+    part, step_mm = space.compartment, job.holes.shop_mm
+    given = {one.id: one.cups_mm for one in part.stack.members} if part.stack is not None else {}
+    for one in fronts:
+        if one.hung in (HungOn.LEFT, HungOn.RIGHT):
+            yield from hinge_faults(known, one, given[one.member], step_mm)
+    high_mm = {one.id: one.height_mm for one in fronts} | {one.id: one.height_mm for one in part.inner_drawers}
+    yield from drawer_faults(job, box, known, space, drawers, high_mm)
+    yield from inner_drawer_faults(box, known, space, drawers, fronts, step_mm)
+    yield from pull_out_faults(box, known, space, drawers, fronts, step_mm)
+    yield from _unnamed(fronts)
+
+
+def _unnamed(fronts: list[PlacedFront]) -> Iterator[StackFault]:
+    """Fronts whose hardware nobody has chosen yet."""
+    wanted = (
+        (FrontIs.DOOR, "hinge", "hinge and mounting plate"),
+        (FrontIs.DRAWER, "runner", "runner"),
+        (FrontIs.PULL_OUT, "pull_out", "pull-out frame"),
+    )
+    for one in fronts:
+        for kind, field, words in wanted:
+            if one.front is kind and getattr(one, field) is None:
+                yield StackFault(
+                    "stack.no_hardware",
+                    (one.name,),
+                    (one.member,),
+                    f"No {words} is named, so no holes are set out for it.",
+                    "Name the chart's row once it is chosen.",
+                    severity=Severity.NOTE,
+                )
+        if one.front is FrontIs.FLAP and one.hinge is not None:
+            yield StackFault(
+                "hinge.flap",
+                (one.name,),
+                (one.member,),
+                "Holes for the hinges and stays of a flap are not set out.",
+                "Mark them by the sheet that comes with its fitting.",
+                severity=Severity.WARN,
+            )
+
+
+def _filled(job: Job, space: Space, stack: Stack, heights: StackHeights, moved: tuple[str, ...]) -> StackFilled:
     step_mm = job.holes.shop_mm
-    told = " + ".join(text_mm(mm, step_mm) for mm in heights.heights_mm)
+    high = " + ".join(text_mm(mm, step_mm) for mm in heights.heights_mm)
     gaps = len(heights.members) - 1 + (2 if heights.end_mm > 0 else 0)
     with_gaps = f", and {counted(gaps, 'gap')} of {text_mm(stack.gap_mm, step_mm)}" if gaps else ""
-    words = f"{space.compartment.name}, from the top down: {told}{with_gaps}"
+    on_grid = f". On the grid: {listed(moved)}" if moved else ""
+    words = f"{space.compartment.name}, from the top down: {high}{with_gaps}{on_grid}"
     return StackFilled(space.compartment.id, heights.opening_mm, heights.sum_mm, words)
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from oddleg.job import Runner, Stack
 
 from .carcass_box import CarcassBox
+from .figure import text_mm
 from .grid import PITCH_MM, line_mm, nearest_line
 from .hardware import Hardware
 from .stack_heights import SAME_MM, StackHeights, placed
@@ -52,6 +53,18 @@ def snapped(box: CarcassBox, stack: Stack, known: Hardware, found: StackHeights)
     by_id = {one.id: by_mm for one, by_mm in zip(found.members, moves, strict=True) if abs(by_mm) > SAME_MM}
     heights = placed(box, stack, moved, found.opening_mm, found.foot_mm, found.end_mm)
     return Snapped(heights, by_id, off)
+
+
+def snap_words(found: Snapped, step_mm: float) -> tuple[str, ...]:
+    """What moved, and what stays off the grid, for whoever reads the stack's heights."""
+    words = []
+    for one in found.heights.members:
+        if one.id in found.moved_mm:
+            by_mm = found.moved_mm[one.id]
+            words.append(f"{one.name} moved {'up' if by_mm > 0 else 'down'} by {text_mm(abs(by_mm), step_mm)}")
+        if one.id in found.off:
+            words.append(f"{one.name} stays off it")
+    return tuple(words)
 
 
 def _move_mm(box: CarcassBox, known: Hardware, runner: str | None, foot_mm: float) -> float:

@@ -1,0 +1,246 @@
+"""Drawers and frames behind a door: past its open leaf and hinges, past its plates, and behind it where it is inset."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from oddleg.job import FittingOut, FrontIs, Hinge, HungOn, Plate, PullOut, Runner
+
+from .carcass_box import CarcassBox, Space
+from .drawer_clashes import SAME_MM, lying
+from .figure import text_mm
+from .finding import Severity
+from .fitted_out import DrawerBox, PlacedFront
+from .hardware import Hardware
+from .stack_faults import StackFault
+
+STAY_SHUT = (FrontIs.FIXED, FrontIs.FLAP)
+
+
+def inner_drawer_faults(
+    box: CarcassBox,
+    known: Hardware,
+    space: Space,
+    drawers: Sequence[DrawerBox],
+    fronts: Sequence[PlacedFront],
+    step_mm: float,
+) -> Iterator[StackFault]:
+    """`drawers`, `fronts`: of this compartment, all of them."""
+    spaces = {one.id: box.floor_mm + one.up_mm + one.height_mm for one in space.compartment.inner_drawers}
+    strip_mm = (box.item.fitting_out or FittingOut()).spacer_strip_mm
+    for drawer in drawers:
+        runner = known.row(Runner, drawer.runner)
+        if drawer.front is not None or runner is None:
+            continue
+        before = [one for one in fronts if _level(one, drawer.low_mm, drawer.high_mm) > SAME_MM]
+        over_mm = drawer.high_mm - spaces[drawer.id]
+        if over_mm > SAME_MM:
+            yield StackFault(
+                "drawer.space_too_low",
+                (drawer.name,),
+                (drawer.id,),
+                f"{runner.name} reaches {text_mm(over_mm, step_mm)} above the space that the drawer is given.",
+                f"Make its space {text_mm(over_mm, step_mm)} higher, or take a runner for a lower drawer.",
+                over_mm,
+                runner,
+            )
+        yield from _can_come_out(drawer, before, step_mm)
+        yield from _hinges(known, drawer, runner, before, step_mm)
+        yield from _plates(known, drawer, runner, before, strip_mm, step_mm)
+
+
+def _level(front: PlacedFront, low_mm: float, high_mm: float) -> float:
+    return min(front.foot_mm + front.height_mm, high_mm) - max(front.foot_mm, low_mm)
+
+
+def _can_come_out(drawer: DrawerBox, before: Sequence[PlacedFront], step_mm: float) -> Iterator[StackFault]:
+    for front in before:
+        if front.front in STAY_SHUT:
+            yield StackFault(
+                "drawer.behind_fixed",
+                (drawer.name,),
+                (drawer.id, front.member),
+                f"It cannot come out: {front.name}, which is before it, does not open as a door does.",
+                "Move the drawer, or make that front a door.",
+            )
+    doors = [one for one in before if one.front is FrontIs.DOOR]
+    stands_mm = max((one.stands_mm for one in doors), default=0.0)
+    if stands_mm - drawer.front_u_mm > SAME_MM:
+        yield StackFault(
+            "drawer.meets_door",
+            (drawer.name,),
+            (drawer.id, *(one.member for one in doors)),
+            f"The closed door reaches {text_mm(stands_mm, step_mm)} behind the carcass's front edge, and the drawer is "
+            f"set back by {text_mm(drawer.front_u_mm, step_mm)}.",
+            f"Set it back by {text_mm(stands_mm, step_mm)} or more.",
+            stands_mm - drawer.front_u_mm,
+        )
+
+
+def _hinges(
+    known: Hardware, drawer: DrawerBox, runner: Runner, before: Sequence[PlacedFront], step_mm: float
+) -> Iterator[StackFault]:
+    """An open door stands into the opening over all of its height, not only at its hinges."""
+    hinges = {one.id: one for front in before if (one := known.row(Hinge, front.hinge)) is not None}
+    worst = max(hinges.values(), key=lambda one: (one.intrusion_mm, one.id), default=None)
+    if worst is None:
+        return
+    spacer_mm = worst.intrusion_mm - runner.side_mm
+    short_mm = spacer_mm - drawer.spacer_mm
+    if short_mm > SAME_MM:
+        has = f"a spacer of {text_mm(drawer.spacer_mm, step_mm)}" if drawer.spacer_mm > 0 else "no spacer"
+        yield StackFault(
+            "drawer.needs_spacer",
+            (drawer.name,),
+            (drawer.id,),
+            f"Open door and hinge stand {text_mm(worst.intrusion_mm, step_mm)} into the opening ({worst.name}); "
+            f"{runner.name} keeps {text_mm(runner.side_mm, step_mm)} beside the drawer, and there is {has}.",
+            f"Put a spacer of {text_mm(spacer_mm, step_mm)} or more under the runners, on both sides alike, so that "
+            "the drawer stays in the middle.",
+            short_mm,
+            worst,
+        )
+
+
+def _plates(
+    known: Hardware,
+    drawer: DrawerBox,
+    runner: Runner,
+    before: Sequence[PlacedFront],
+    strip_mm: float,
+    step_mm: float,
+) -> Iterator[StackFault]:
+    """A plate lies on the side where the runner, or the strip under it, would lie: they cannot both be screwed on. As
+    high as its chart says: a plate by its screws, a runner by its screw line, a strip by its own height."""
+    half_mm = max(strip_mm if drawer.spacer_mm > 0 else 0.0, runner.hole_mm) / 2
+    for front in before:
+        plate = known.row(Plate, front.plate)
+        if plate is None or front.hung is None:
+            continue
+        from_u_mm = front.stands_mm + plate.row_mm + plate.hole_mm / 2
+        if from_u_mm <= drawer.first_mm - runner.first_mm + runner.front_mm:
+            continue
+        reach_mm = plate.spread_mm / 2 + plate.hole_mm / 2
+        for up_mm in front.cups_mm:
+            apart_mm = abs(front.foot_mm + up_mm - drawer.line_mm) - reach_mm - half_mm
+            if apart_mm < -SAME_MM:
+                what = "the spacer under its runner" if drawer.spacer_mm > 0 else "its runner"
+                side = "left" if front.hung is HungOn.LEFT else "right"
+                yield StackFault(
+                    "drawer.level_with_hinge",
+                    (drawer.name,),
+                    (drawer.id, front.member),
+                    f"On the {side} {what} lies where a mounting plate of {front.name} is, "
+                    f"{text_mm(up_mm, step_mm)} above the door's lower edge.",
+                    f"Move the drawer by {text_mm(-apart_mm, step_mm)} or more, or give the door's cups other heights.",
+                    -apart_mm,
+                    plate,
+                )
+
+
+def pull_out_faults(
+    box: CarcassBox,
+    known: Hardware,
+    space: Space,
+    drawers: Sequence[DrawerBox],
+    fronts: Sequence[PlacedFront],
+    step_mm: float,
+) -> Iterator[StackFault]:
+    """Frames behind a door and with a front of their own: whether the compartment takes them, and what is beside."""
+    stands_mm = max((one.stands_mm for one in fronts), default=0.0)
+    frames = [(one.id, one.name, one.pull_out, 0.0, True) for one in fronts if one.pull_out is not None]
+    frames += [(one.id, one.name, one.pull_out, one.spacer_mm, False) for one in space.compartment.pull_outs]
+    shelves = lying(box, known, space)
+    inside = [(one.name, one.id, one.low_mm) for one in shelves if one.high_mm > box.floor_mm]
+    inside += [(one.name, one.id, one.low_mm) for one in drawers]
+    over_name, over_id, over_mm = min(inside, key=lambda one: one[2], default=("", "", box.roof_mm))
+    if over_mm >= box.roof_mm:
+        over_name, over_id, over_mm = "", "", box.roof_mm
+    placed = [(*one, row) for one in frames if (row := known.row(PullOut, one[2])) is not None]
+    for id, name, _, spacer_mm, own, row in placed:
+        yield from _size(
+            row,
+            (id, name),
+            {
+                "wide": space.width_mm - 2 * spacer_mm,
+                "deep": box.inside_depth_mm - stands_mm,
+                "high": over_mm - box.floor_mm,
+            },
+            (over_name, over_id),
+            step_mm,
+        )
+        if not own:
+            yield from _frame_past_hinges(known, row, (id, name), spacer_mm, fronts, step_mm)
+    if len(placed) > 1:
+        yield StackFault(
+            "pull_out.two",
+            tuple(one[1] for one in placed),
+            tuple(one[0] for one in placed),
+            "Each of these frames takes the middle of the same compartment.",
+            "Keep one of them, or divide the compartment.",
+        )
+
+
+def _size(
+    row: PullOut,
+    frame: tuple[str, str],
+    has_mm: Mapping[str, float],
+    under: tuple[str, str],
+    step_mm: float,
+) -> Iterator[StackFault]:
+    id, name = frame
+    for what, least_mm in (("wide", row.least_width_mm), ("deep", row.least_depth_mm), ("high", row.least_height_mm)):
+        if least_mm - has_mm[what] > SAME_MM:
+            below = f" below {under[0]}" if what == "high" and under[0] else ""
+            yield StackFault(
+                f"pull_out.too_little_{HOW[what]}",
+                (name,),
+                (id, under[1]) if below else (id,),
+                f"The inside is {text_mm(has_mm[what], step_mm)} {what}{below}; {row.name} needs at least "
+                f"{text_mm(least_mm, step_mm)}.",
+                "Take a smaller frame, or make more room for it.",
+                least_mm - has_mm[what],
+                row,
+            )
+    over_mm = has_mm["wide"] - row.greatest_width_mm
+    if over_mm > SAME_MM:
+        yield StackFault(
+            "pull_out.too_wide",
+            (name,),
+            (id,),
+            f"The inside is {text_mm(has_mm['wide'], step_mm)} wide; {row.name} goes into at most "
+            f"{text_mm(row.greatest_width_mm, step_mm)}.",
+            f"Pack it out by {text_mm(over_mm / 2, step_mm)} on each side, or take a wider frame.",
+            over_mm,
+            row,
+        )
+
+
+def _frame_past_hinges(
+    known: Hardware,
+    row: PullOut,
+    frame: tuple[str, str],
+    spacer_mm: float,
+    fronts: Sequence[PlacedFront],
+    step_mm: float,
+) -> Iterator[StackFault]:
+    """A frame's chart says what inside it goes into, not what is free beside it: so all of the intrusion counts."""
+    id, name = frame
+    hinges = {one.id: one for front in fronts if (one := known.row(Hinge, front.hinge)) is not None}
+    worst = max(hinges.values(), key=lambda one: (one.intrusion_mm, one.id), default=None)
+    if worst is not None and worst.intrusion_mm - spacer_mm > SAME_MM:
+        yield StackFault(
+            "pull_out.needs_spacer",
+            (name,),
+            (id,),
+            f"Open door and hinge stand {text_mm(worst.intrusion_mm, step_mm)} into the opening ({worst.name}), and "
+            f"the chart of {row.name} does not say what is free beside the frame.",
+            f"Read that off the frame's own sheet; to be sure put a spacer of {text_mm(worst.intrusion_mm, step_mm)} "
+            "on both sides alike, or take a hinge that swings the door clear.",
+            worst.intrusion_mm - spacer_mm,
+            worst,
+            Severity.WARN,
+        )
+
+
+HOW = {"wide": "width", "deep": "depth", "high": "height"}
