@@ -49,6 +49,16 @@ def test_a_pipe_gets_a_round_hole_with_half_its_diameter_for_radius():
     assert cut.cut.round and cut.cut.radius_mm == (40 + 2 * 10) / 2 and cut.width.text == "60"
 
 
+def test_a_bore_is_told_by_its_middle_from_all_four_edges_and_the_datum():
+    """FP: a hole saw is set in the middle. x 300 is 300 - 18 = 282 from the left of 564, so 564 - 282 = 282 from the
+    right and from behind; what is 425 below the datum lies 425 - 18 below the back's top edge in a carcass of 720."""
+    cut = one_cut(pipe(across_mm=40.0))
+    middle_mm = cut.cut.left_mm + cut.cut.width_mm / 2
+    assert cut.from_left.mm == middle_mm and cut.from_right.mm == cut.from_behind.mm == 564 - middle_mm
+    assert cut.from_foot.mm + cut.from_top.mm == 684
+    assert cut.below_datum.mm == cut.from_top.mm + 18
+
+
 def test_cut_outs_that_leave_less_than_the_least_between_them_are_one():
     """FP: edges at 200 and 225 leave 25, less than 30: one from 110 to 315. At 230 they stay two."""
     (one,) = one_unit(socket("a", x_mm=155.0), socket("b", x_mm=270.0)).cuts

@@ -27,11 +27,11 @@ def test_its_keys_are_those_of_the_wire():
     assert set(made) == {"room", "name", "landings", "cuts", "passages", "hanging", "wanted", "vents", "cautions", "findings"}
     landing, cut, wish = made["landings"][0], made["cuts"][0], made["wanted"][0]
     assert set(landing) == {
-        "id", "name", "what", "kind", "comes_from", "round", "reach", "live", "found", "run", "run_id", "behind", "left", "right", "low", "high", "below_datum", "cut_out", "reached", "words",
+        "id", "name", "what", "kind", "comes_from", "round", "reach", "live", "found", "run", "run_id", "behind", "left", "right", "low", "high", "below_datum", "from_datum", "cut_out", "reached", "words",
     }  # fmt: skip
     assert set(cut) == {
         "item", "name", "words", "from_left", "from_right", "from_foot", "from_top", "from_behind", "below_datum", "width", "height",
-        "radius", "open_to",
+        "radius", "open_to", "from_datum", "round",
     }  # fmt: skip
     assert set(wish) == {"id", "name", "run", "from_left", "from_left_words", "over_floor", "below_datum", "words"}
     assert set(made["passages"][0]) == {"name", "words", "diameter", "from_back", "below_datum", "panels"}

@@ -91,7 +91,7 @@ function asTyped({ what, x, up, up_from, width, height, round }) {
 }
 
 const asPlanned = (plan, name) => html`<small>from ${fig(plan.left, { name: `${name}: left edge` })} to ${fig(plan.right, { name: `${name}: right edge` })} along the run</small>
-  ${plan.below_datum ? html`<small>${fig(plan.below_datum, { name: `${name}: below the datum` })} below the datum line</small>` : nothing}
+  ${plan.from_datum ? html`<small>${plan.from_datum} the datum line</small>` : nothing}
   <small>${plan.words}</small>
   <small>${plan.reached ? html`reached ${plan.reached}` : plan.behind ? html`<b class="say-stop">cannot be reached once all is fitted</b>` : nothing}</small>`;
 

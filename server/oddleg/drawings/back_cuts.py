@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from oddleg.plan.carcass_box import CarcassBox
-from oddleg.plan.room_services import BackCut
+from oddleg.plan.room_services import BackCut, from_datum
 
 from .lettering import SMALL_MM, Area, Page, paragraph, spread
 from .primitives import Circle, Drawing, Group, Line, Mark, Polyline, Text, rectangle
@@ -117,7 +117,7 @@ def _side_figures(beside: Sequence[tuple[float, str]], x_mm: float, top_mm: floa
 
 def _words(cuts: Sequence[BackCut]) -> list[str]:
     lines = [
-        f"{one.cut.words}: {'middle' if one.cut.round else 'upper edge'} {one.below_datum.text} below the datum "
+        f"{one.cut.words}: {'middle' if one.cut.round else 'upper edge'} {from_datum(one.below_datum)} the datum "
         f"line{_open(one)}."
         for one in cuts
     ]
@@ -132,6 +132,6 @@ def _said(cuts: Sequence[BackCut], behind: bool) -> list[str]:
     return [
         f"{one.cut.words}: {one.width.text} wide, {one.height.text} high, "
         f"{(one.from_behind if behind else one.from_left).text} from the left, {one.from_top.text} from the top, "
-        f"{one.below_datum.text} below the datum line."
+        f"{from_datum(one.below_datum)} the datum line."
         for one in cuts
     ]

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from oddleg.job import EndsAt, ServiceKind
 from oddleg.plan.figure import Figure
-from oddleg.plan.room_services import RoomServices
+from oddleg.plan.room_services import RoomServices, from_datum
 from oddleg.plan.setting_out import RunSetOut
 
 from .lettering import SMALL_MM, Area, Page
@@ -66,7 +66,7 @@ def service_elevations(
             else (one.low_mm - datum.mm, one.high_mm - datum.mm),
             one.left_mm,
             one.left.text,
-            "" if one.below_datum is None else f"{one.below_datum.text} below datum",
+            "" if one.below_datum is None else f"{from_datum(one.below_datum)} datum",
             one.service.round,
             _may_be_live(one.service.kind, one.service.live),
         )

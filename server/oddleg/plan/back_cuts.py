@@ -150,35 +150,35 @@ def _cut(area: _Area, rule: CutOutRule) -> CutOut:
 
 
 def back_cut(job: Job, box: CarcassBox, cut: CutOut, underside_below_mm: float) -> BackCut:
-    """The figures that a cut-out is marked from. `underside_below_mm`: the carcass's underside below the run's datum
-    line."""
-    step_mm = job.holes.shop_mm
+    """The figures that a cut-out is marked from: of a round one to its middle, where a hole saw is set.
+    `underside_below_mm`: the carcass's underside below the run's datum line."""
+    step_mm = job.rounding_mm
     width_mm, height_mm = back_size_mm(box)
-    right_mm = width_mm - cut.left_mm - cut.width_mm
-    top_mm = height_mm - cut.foot_mm - cut.height_mm
-    shown = {
-        "width": text_mm(width_mm, step_mm),
-        "height": text_mm(height_mm, step_mm),
-        "left": text_mm(cut.left_mm, step_mm),
-        "wide": text_mm(cut.width_mm, step_mm),
-        "foot": text_mm(cut.foot_mm, step_mm),
-        "high": text_mm(cut.height_mm, step_mm),
-    }
-    mirrored = f"Panel {shown['width']} less ({shown['left']} from the left + {shown['wide']} wide)"
+    half_mm = cut.width_mm / 2 if cut.round else 0.0
+    left_mm = cut.left_mm + half_mm
+    right_mm = width_mm - cut.left_mm - cut.width_mm + half_mm
+    foot_mm = cut.foot_mm + half_mm
+    top_mm = height_mm - cut.foot_mm - cut.height_mm + half_mm
+    below_mm = underside_below_mm - box.back_foot_mm - height_mm + top_mm
+    of, its = ("middle", "Its middle") if cut.round else ("edge", "Its upper edge")
+    wide, high = (text_mm(mm, step_mm) for mm in (width_mm, height_mm))
+    left, foot = (text_mm(mm, step_mm) for mm in (left_mm, foot_mm))
+    across = "" if cut.round else f" and {text_mm(cut.width_mm, step_mm)} wide"
+    upright = "" if cut.round else f" and {text_mm(cut.height_mm, step_mm)} high"
+    mirrored = f"Panel {wide} less {left} from the left{across}"
 
     def edge(mm: float, name: str, why: str) -> Figure:
         return figure(mm, step_mm, f"Open to the panel's {name} edge." if name in cut.open_to else why)
 
-    below_mm = underside_below_mm - box.back_foot_mm - cut.foot_mm - cut.height_mm
     return BackCut(
         box.item.id,
         cut,
-        edge(cut.left_mm, "left", "From the panel's left edge as seen from the front."),
+        edge(left_mm, "left", f"From the panel's left edge to its {of}, as seen from the front."),
         edge(right_mm, "right", f"{mirrored}, as seen from the front."),
-        edge(cut.foot_mm, "bottom", "From the panel's lower edge to that of the cut-out."),
-        edge(top_mm, "top", f"Panel {shown['height']} less ({shown['foot']} from its foot + {shown['high']} high)."),
+        edge(foot_mm, "bottom", f"From the panel's lower edge to its {of}."),
+        edge(top_mm, "top", f"Panel {high} less {foot} from its foot{upright}."),
         edge(right_mm, "right", f"{mirrored}: from the left edge as seen from behind."),
-        figure(below_mm, job.rounding_mm, "Its upper edge, down from the run's datum line, whatever the floor does."),
+        figure(below_mm, step_mm, f"{its}, down from the run's datum line, whatever the floor does."),
         figure(cut.width_mm, step_mm, _size_why(job.cut_outs, cut, step_mm)),
         figure(cut.height_mm, step_mm, _size_why(job.cut_outs, cut, step_mm)),
         figure(cut.radius_mm, step_mm, "Half its diameter." if cut.round else "Of its corners, as the job says."),

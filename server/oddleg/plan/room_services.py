@@ -11,6 +11,8 @@ from .figure import Figure
 from .finding import Finding
 from .fitted_out import CutOut
 
+MINUS = "\N{MINUS SIGN}"
+
 
 @dataclass(frozen=True)
 class Landing:
@@ -56,6 +58,11 @@ class Inside:
     to_u_mm: float
     service: Service | None = None
     hangs: bool = False
+
+
+def from_datum(one: Figure) -> str:
+    """A distance below the datum line, or above it where it is negative, in words."""
+    return f"{one.text} below" if one.mm >= 0 else f"{one.text.lstrip(MINUS)} above"
 
 
 @dataclass(frozen=True)

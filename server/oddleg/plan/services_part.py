@@ -6,7 +6,7 @@ from . import RoomPlan
 from .figure import Figure, figure
 from .first_fix import KIND_WORDS
 from .part_values import Part, figure_part, finding_part
-from .room_services import BackCut, Landing, PassageHole
+from .room_services import BackCut, Landing, PassageHole, from_datum
 from .sightings import listed
 
 
@@ -77,6 +77,7 @@ def _landing(one: Landing, run: str, names: dict[str, str]) -> Part:
         "low": figure_part(one.low),
         "high": figure_part(one.high),
         "below_datum": figure_part(one.below_datum),
+        "from_datum": from_datum(one.below_datum) if one.below_datum is not None else "",
         "cut_out": one.cut_out,
         "reached": one.reached,
         "words": one.words,
@@ -94,6 +95,8 @@ def _cut(one: BackCut, names: dict[str, str]) -> Part:
         "from_top": figure_part(one.from_top),
         "from_behind": figure_part(one.from_behind),
         "below_datum": figure_part(one.below_datum),
+        "from_datum": from_datum(one.below_datum),
+        "round": one.cut.round,
         "width": figure_part(one.width),
         "height": figure_part(one.height),
         "radius": figure_part(one.radius),

@@ -31,7 +31,8 @@ def services_content(plan: Plan, room: RoomPlan, found: dict[str, Part], printed
                 "live": one["live"],
                 "found": one["found"],
                 "behind": one["behind"],
-                **{key: _text(one[key]) for key in ("left", "right", "below_datum")},
+                "from_datum": one["from_datum"] or "–",
+                **{key: _text(one[key]) for key in ("left", "right")},
                 "reached": one["reached"] or "not within reach",
                 "words": one["words"],
             }
@@ -42,10 +43,11 @@ def services_content(plan: Plan, room: RoomPlan, found: dict[str, Part], printed
                 "name": one["name"],
                 "words": one["words"],
                 "open_to": " and ".join(one["open_to"]),
-                **{
-                    key: _text(one[key])
-                    for key in ("from_left", "from_right", "from_top", "from_foot", "below_datum", "width", "height")
-                },
+                "from_datum": one["from_datum"],
+                "size": f"{_text(one['width'])} bore"
+                if one["round"]
+                else f"{_text(one['width'])} × {_text(one['height'])}",
+                **{key: _text(one[key]) for key in ("from_left", "from_right", "from_top", "from_foot")},
             }
             for one in part["cuts"]
         ],
