@@ -5,7 +5,9 @@ import json
 from itertools import pairwise
 
 from hypothesis import strategies as st
+from odd_fitting import BOX, RULES, behind_run, fitting_out, mm, one_of, perhaps, sheets
 
+from oddleg.charts import pinned, shipped_rows
 from oddleg.documents import load_job
 from oddleg.documents.numbers import decimal_text, parsed
 from oddleg.documents.payload import PayloadError, entry_of, read_payload
@@ -16,20 +18,6 @@ HEIGHTS = ("floor", "batten", "worktop", "wall_units")
 BEARINGS = [0, 90, 180, 270, -90, 45, 88.5, 91.3, 0.4, 137]
 
 
-def one_of(*values):
-    return st.sampled_from(values)
-
-
-def perhaps(of, often=1):
-    return st.one_of(st.none(), *[of] * often)
-
-
-def mm(least, greatest, *usual):
-    """Mostly usual ones, else anything allowed, the limits among it."""
-    anything = st.integers(int(least * 4), int(greatest * 4)).map(lambda quarters: quarters / 4)
-    return st.one_of(*([st.sampled_from(usual)] * 4 if usual else []), st.sampled_from((least, greatest)), anything)
-
-
 LEGS = st.fixed_dictionaries({
     "least_mm": one_of(60, 100, 150), "greatest_mm": one_of(180, 220), "reserve_mm": one_of(0, 5, 15),
     "inset_side_mm": mm(0, 5000, 40), "inset_front_mm": mm(0, 5000, 60), "inset_back_mm": mm(0, 5000, 40), "count": one_of(None, 4, 5, 6, 8),
@@ -37,7 +25,7 @@ LEGS = st.fixed_dictionaries({
 FRONT = st.fixed_dictionaries({
     "fit": one_of("overlay", "inset", "frame"), "thickness_mm": mm(1, 300, 20), "handle_projection_mm": mm(0, 5000, 0, 35),
     "opening_angle_deg": mm(1, 270, 90, 110, 170), "frame_thickness_mm": mm(0, 300, 0, 20), "set_back_mm": mm(0, 5000, 0, 2),
-    "moves": one_of("door", "drawer", "flap"),
+    "moves": one_of("door", "drawer", "flap"), "density_kg_m3": mm(50, 5000, 750),
 })  # fmt: skip
 STOREY = one_of("base", "base", "base", "tall", "wall")
 
@@ -49,7 +37,7 @@ def appliances(draw, id):
     for name, of in (("width", mm(1, 20000, 600)), ("depth", mm(1, 20000, 550, 650))):
         made[f"least_{name}_mm"], made[f"greatest_{name}_mm"] = draw(st.tuples(of, of).map(sorted)) if draw(st.booleans()) else (None, None)
     made["clear_above_mm"], made["clear_below_mm"] = draw(perhaps(mm(0, 5000, 650))), draw(perhaps(mm(0, 5000, 700)))
-    return made
+    return made | draw(sheets(made["seat"]))
 
 
 @st.composite
@@ -74,7 +62,7 @@ def items(draw, id):
         made |= {"width_mm": width_mm, "height_mm": draw(mm(1, 20000, 720, 2000)), "depth_mm": draw(mm(1, 20000, 320, 560))}
         made |= {"legs": None if hangs else draw(perhaps(LEGS, 3)), "plinth_recess_mm": draw(mm(0, 5000, 50)),
                  "visible_drop_mm": draw(mm(0, 500, 0)),
-                 "box": {"back_recess_mm": draw(mm(0, 5000, 0, 30)), "board_mm": draw(mm(1, 300, 18)), "back_mm": draw(mm(0, 300, 8)), "bottom": draw(one_of("between_sides", "under_sides"))}}  # fmt: skip
+                 "box": draw(BOX), "fitting_out": draw(perhaps(fitting_out(id), 2))}  # fmt: skip
     if kind == "carcass":
         made |= {"front": draw(perhaps(FRONT, 2)), "handing": draw(one_of("left", "right", "pair", "none")),
                  "blind_mm": draw(one_of(0, 0, 0, min(width_mm / 2, 5000))), "plinth_cuts": draw(plinth_cuts(width_mm)),
@@ -147,6 +135,7 @@ def runs(draw, number, bearing_deg, at_mm):
     for name in ("cornice", "light_rail"):
         if draw(st.integers(0, 3)) == 0:
             run[name] = {"overhang_mm": draw(mm(0, 500, 0, 20)), "returns": draw(st.booleans())}
+    run |= draw(behind_run(number, run["items"]))
     things = [one["id"] for one in (*run["items"], *run["features"])]
     if run["items"] and len(things) > 1 and draw(st.booleans()):
         run["line_up"] = [{"item": run["items"][0]["id"], "item_edge": draw(one_of("left", "centre", "right")), "on": things[-1], "on_edge": "right"}]
@@ -197,7 +186,7 @@ def documents(draw):
                   "bay_over_mm": draw(one_of(3, 0, 100)), "plinth_bow_mm": draw(one_of(1, 0.1, 50)), "spacing_mm": draw(one_of(1200, 100, 20000))}  # fmt: skip
     return {"format": 1, "id": "hall", "title": "Hall kitchen", "place": "Upper Wend", "client": "Hall committee", "time_zone": "Europe/London",
             "base_carcass_height_mm": draw(mm(100, 2000, 720)), "lasers": [{"id": "laser", "name": "line laser"}], "instruments": [], "rooms": [room],
-            "rounding_mm": draw(one_of(0.5, 1, 0.1, 10)), "tolerances": tolerances, "packs_mm": draw(one_of([1, 2, 3, 5, 6, 10], [100], [0.1], [2.5, 7]))}  # fmt: skip
+            **draw(RULES), "rounding_mm": draw(one_of(0.5, 1, 0.1, 10)), "tolerances": tolerances, "packs_mm": draw(one_of([1, 2, 3, 5, 6, 10], [100], [0.1], [2.5, 7]))}  # fmt: skip
 
 
 def typed(value_mm):
@@ -256,7 +245,18 @@ def site_payloads(draw, job):
             sent.append(payload("feature", f"r{run.id[4:]}-f{k}", data))
         for name in draw(st.lists(one_of("zero", "end", "anchor", "gone", *(f"{item.id}-left" for item in run.items)), max_size=2)):
             sent.append(payload("marked", run.id, {"mark": name}, draw(mm(-50000, 50000, 0, 600))))
+        for k in range(draw(one_of(0, 0, 1, 2))):
+            wide = typed(draw(mm(1, 20000, 86)))
+            floor = draw(st.booleans())
+            data = {"run": run.id, "name": "a socket", "what": draw(one_of("socket", "waste", "duct")), "comes_from": "floor" if floor else "wall", "x": typed(draw(mm(-50000, 50000, 300, 700))),
+                    "width": wide, "height": wide, "up": None if floor else typed(draw(mm(-20000, 20000, 450))), "y": typed(draw(mm(0, 5000, 100))) if floor else None,
+                    "stands_out": typed(draw(mm(0, 5000, 10))), "up_from": draw(one_of("finished_floor", "datum", "bench_mark")), "round": draw(st.booleans()),
+                    "live": draw(one_of(True, False, None)), "reach": draw(st.booleans())}  # fmt: skip
+            sent.append(payload("service", f"r{run.id[4:]}-s{k}", data))
         for item in run.items[:3]:
+            if draw(st.integers(0, 5)) == 0:
+                hole = draw(one_of("leg-fl-1", "runner-1", "hole-of-nobody"))
+                sent.append(payload("drilled", item.id, {"panel": draw(one_of("left", "left_side", "bottom")), "hole": hole, "u": "37", "v": "523"}, part_mark="a1b2c3"))
             if draw(st.integers(0, 3)) == 0:
                 sent.append(payload("unit_width", item.id, {}, draw(mm(1, 20000, 600, 599.5, 600.5))))
     if len(room.runs) > 1 and draw(st.booleans()):
@@ -303,7 +303,7 @@ def jobs_with_entries():
 
     @st.composite
     def made(draw):
-        job = loaded(draw(documents()))
+        job = pinned(loaded(draw(documents())), shipped_rows())
         entries = []
         for number, one in enumerate(draw(site_payloads(job)), 1):
             try:
