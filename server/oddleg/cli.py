@@ -288,3 +288,43 @@ def erase(person: str) -> None:
 
     with the_app():
         click.echo(f"{erase_person(access.console(), person, the_clock()[0])} entries erased")
+
+
+KINDS = click.Choice(["runner", "hinge", "plate", "leg", "bracket", "connector", "pin", "pull_out"])
+
+
+@main.group("charts")
+def fitting_charts() -> None:
+    """Fitting charts: what hardware asks of the boards that it is fixed to."""
+
+
+@fitting_charts.command()
+@click.argument("file", type=FILE)
+@click.option("--kind", type=KINDS, help="Of every row, where the file has no column `kind`.")
+def check(file: Path, kind: str | None) -> None:
+    """Look a chart through: prints the rows that are right, and what is wrong by line and column."""
+    from .charts import read_csv
+    from .job import HardwareKind
+
+    read = read_csv(file.read_bytes(), HardwareKind(kind) if kind else None)
+    for row in read.rows:
+        click.echo(f"{row.id}\t{row.name}")
+    for one in read.problems:
+        place = ", ".join(part for part in (f"line {one.line}", one.row_id[:64], one.column) if part)
+        click.echo(f"{place}: {one.wrong}", err=True)
+    right = f"{len(read.rows)} row{'' if len(read.rows) == 1 else 's'} right"
+    if read.problems:
+        many = f"{len(read.problems)} thing{'' if len(read.problems) == 1 else 's'}"
+        raise click.ClickException(f"{right}, {many} to put right.")
+    click.echo(f"{right}.")
+
+
+@fitting_charts.command("columns")
+@click.argument("kind", type=KINDS, required=False)
+def list_columns(kind: str | None) -> None:
+    """Say what columns a chart has and what is allowed in them; all kinds, or one."""
+    from .charts.columns import FORMAT, described
+    from .job import HardwareKind
+
+    kinds = [HardwareKind(kind)] if kind else list(HardwareKind)
+    click.echo("\n\n".join([FORMAT, *map(described, kinds)]))

@@ -12,6 +12,7 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from functools import cache
 from itertools import pairwise
 from typing import Any, get_type_hints
 
@@ -23,6 +24,8 @@ MM_PER_INCH = 25.4
 # A figure of so many digits after the point that comes to a round one as inches was read off another sheet.
 INCH_DIGITS, ROUND_MM, SAME_MM = 3, 0.5, 0.02
 SHA_LENGTH = 16
+# More holes than this no piece of hardware has.
+GREATEST_LISTED = 64
 SLUG = re.compile(r"[a-z0-9][a-z0-9-]{0,63}", re.ASCII)
 NUMBER = re.compile(r"[-+]?\d{1,9}(?:[.,]\d{1,9})?", re.ASCII)
 THOUSANDS = re.compile(r"[-+]?[1-9]\d{0,2},\d{3}", re.ASCII)
@@ -58,13 +61,18 @@ def row_read(kind: HardwareKind, cells: Mapping[str, str]) -> tuple[HardwareRow 
     if len(values) < len(columns(kind)):
         return None, tuple(wrongs)
     made = ROW_OF[kind]
-    types = get_type_hints(made)
+    types = _types(made)
     for column in columns(kind):
         if column.holds is Holds.CHOICE:
             values[column.name] = types[column.name](values[column.name])
     row = made(**values)
     row = dataclasses.replace(row, sha=row_sha(kind, row))
     return row, tuple(wrongs or _between(kind, row))
+
+
+@cache
+def _types(made: type[HardwareRow]) -> dict[str, Any]:
+    return get_type_hints(made)
 
 
 def row_sha(kind: HardwareKind, row: HardwareRow) -> str:
@@ -145,6 +153,8 @@ def _numbers(column: Column, text: str) -> tuple[float, ...]:
     found = tuple(_number(column, one) for one in text.replace(";", " ").split())
     if not found:
         raise CellError(f"There is no figure in it. Allowed: {column.allowed}.")
+    if len(found) > GREATEST_LISTED:
+        raise CellError(f"There are {len(found)} figures in it; at most {GREATEST_LISTED} are taken.")
     if column.from_nought and found[0] != 0:
         raise CellError(f"The first is {found[0]:g}, and it counts from itself: it must be 0.", found)
     if column.rises and any(b <= a for a, b in pairwise(found)):

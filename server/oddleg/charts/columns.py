@@ -78,6 +78,19 @@ HOLE = (
     Column("hole_mm", "bore of each hole", least=0.5, greatest=100),
     Column("hole_depth_mm", "depth of each hole", least=0.5, greatest=200),
 )
+KINDS = {
+    HardwareKind.RUNNER: "a pair of drawer runners",
+    HardwareKind.HINGE: "a hinge with a cup",
+    HardwareKind.PLATE: "a mounting plate for such a hinge",
+    HardwareKind.LEG: "an adjustable leg",
+    HardwareKind.BRACKET: "a hanging bracket of a wall unit",
+    HardwareKind.CONNECTOR: "a screw that joins the sides of two neighbours",
+    HardwareKind.PIN: "a shelf pin",
+    HardwareKind.PULL_OUT: "a frame that comes out as a whole, such as one for bins",
+}
+FORMAT = """A fitting chart is a CSV: one row a variant, one kind of hardware a file. All lengths in mm.
+Figures alone: no unit, no fraction. Several figures in one cell have blanks between them.
+Commas, semicolons or tabs part the cells. Where commas do, a figure with a decimal comma stands in quotation marks."""
 BASE_EDGES, BACK_EDGES = ("left", "right", "front", "back"), ("left", "right", "top", "bottom")
 
 
@@ -221,3 +234,11 @@ OWN: dict[HardwareKind, tuple[Column, ...]] = {
 def columns(kind: HardwareKind) -> tuple[Column, ...]:
     """The columns of a chart of this kind, in the order in which they are written."""
     return (*HEAD, *OWN[kind], *TAIL)
+
+
+def described(kind: HardwareKind) -> str:
+    """The columns of this kind in plain lines: name, what it says, what is allowed in it."""
+    lines = [f"{kind}: {KINDS[kind]}", "  kind: the same word in every row", f"    allowed: {kind}"]
+    for one in columns(kind):
+        lines += [f"  {one.name}: {one.words}", f"    allowed: {one.allowed}"]
+    return "\n".join(lines)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import csv
 import io
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
@@ -18,6 +19,10 @@ from .chart_rows import Wrong, row_read
 from .columns import Column, columns
 
 GREATEST_ROWS, GREATEST_BYTES = 10_000, 8_000_000
+# How the files begin that spreadsheets keep for themselves.
+WORKBOOKS = (b"PK\x03\x04", b"\xd0\xcf\x11\xe0")
+# A first line of this kind tells a spreadsheet its separator; it is no row.
+SEPARATOR = re.compile(r"\s*sep=[,;\t]?\s*", re.IGNORECASE)
 BLANKS = " \t\u00a0\u202f"
 # What a spreadsheet puts first to say how its letters are written.
 MARKS = ((b"\xef\xbb\xbf", "utf-8-sig"), (b"\xff\xfe", "utf-16"), (b"\xfe\xff", "utf-16"))
@@ -119,20 +124,27 @@ def _lines(data: bytes) -> tuple[list[tuple[int, list[str]]], str]:
     """Lines that are not blank, with their numbers; or what is wrong with the file."""
     if len(data) > GREATEST_BYTES:
         return [], f"The file has {len(data) / 1e6:.1f} MB; at most {GREATEST_BYTES / 1e6:g} are taken."
+    if data.startswith(WORKBOOKS):
+        return [], "This is a spreadsheet's own file: open it there, save the sheet as CSV and try again."
     text = _text(data)
     if text is None:
         return [], "This is no text: save it as CSV (comma separated values) and try again."
     if "\x00" in text:
         return [], "There are zero bytes in it, so it is no CSV; save it as CSV and try again."
-    head = next((line for line in text.splitlines() if line.strip(BLANKS)), "")
+    filled = (line for line in text.splitlines() if line.strip(BLANKS) and not SEPARATOR.fullmatch(line))
+    head = next(filled, "")
     if not head:
         return [], "The file is empty."
-    reader = csv.reader(io.StringIO(text, newline=""), delimiter=max(",;\t", key=head.count))
+    separator = max(",;\t", key=head.count)
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator)
     lines = []
+    line = 1
     try:
         for cells in reader:
-            if any(cell.strip(BLANKS) for cell in cells):
-                lines.append((reader.line_num, cells))
+            first = not lines and SEPARATOR.fullmatch(separator.join(cells))
+            if any(cell.strip(BLANKS) for cell in cells) and not first:
+                lines.append((line, cells))
+            line = reader.line_num + 1
     except csv.Error as error:
         return [], f"Line {reader.line_num} cannot be read as CSV ({error}); look for a stray quotation mark."
     return lines, "" if lines else "The file is empty."

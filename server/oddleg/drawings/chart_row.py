@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from oddleg.job import HardwareRow
-from oddleg.plan.figure import text_mm
 
-from .chart_views import STEP_MM, Tick, View, views_of, words_of
+from .chart_view import Tick, View
+from .chart_views import views_of, words_of
 from .lettering import SMALL_MM, paragraph, text_width_mm
 from .primitives import Circle, Drawing, Line, Mark, Polygon, Text
 from .running import LEADER_MM, Stretch, dimension, dimension_height_mm, kept_apart, most_ticks
@@ -30,6 +30,8 @@ def chart_row_drawing(row: HardwareRow, width_mm: float) -> Drawing:
     marks, y_mm = paragraph(MARGIN_MM, 1.0, title, width_mm - 2 * MARGIN_MM, bold=True)
     told = []
     for view in views_of(row):
+        if not view.marks:
+            continue
         more, y_mm = _drawn(view, y_mm + GAP_MM, width_mm)
         marks += more
         told.append(_told(view))
@@ -82,8 +84,7 @@ def _drawn(view: View, top_mm: float, width_mm: float) -> tuple[list[Mark], floa
                 radius_mm = max(one.radius_mm * scale, LEAST_RADIUS_MM)
                 marks.append(Circle(x(one.x_mm), y(one.y_mm), radius_mm, one.css))
             case Text():
-                size = Text(x(one.x_mm), y(one.y_mm) + CAP_MM, one.text, SMALL_MM, one.anchor, halo=True)
-                marks.append(size)
+                marks.append(Text(x(one.x_mm), y(one.y_mm) + CAP_MM, one.text, SMALL_MM, one.anchor, halo=True))
     if up:
         marks += _up(up, left_mm - 1.5, [y(one.at_mm) for one in up], y_mm, y_mm + high_mm)
     y_mm += high_mm
@@ -92,8 +93,8 @@ def _drawn(view: View, top_mm: float, width_mm: float) -> tuple[list[Mark], floa
         ticks = [Running(one.at_mm, one.text, one.origin) for one in across]
         stretch = Stretch(low_x, high_x, left_mm, scale)
         marks += dimension(stretch, y_mm, ticks, "", right_mm)
-        y_mm += dimension_height_mm(ticks)
-    return marks, y_mm
+        return marks, y_mm + dimension_height_mm(ticks)
+    return marks, y_mm + 1.5
 
 
 def _up(ticks: Sequence[Tick], x_mm: float, places: Sequence[float], top_mm: float, bottom_mm: float) -> list[Mark]:
@@ -140,6 +141,3 @@ def _bounds(view: View) -> tuple[float, float, float, float]:
         max(max(xs), min(xs) + LEAST_SPAN_MM),
         max(max(ys), min(ys) + LEAST_SPAN_MM),
     )
-
-
-__all__ = ["STEP_MM", "chart_row_drawing", "text_mm"]
