@@ -68,7 +68,7 @@ def words_of(row: HardwareRow) -> tuple[str, ...]:
             return (f"{_holes(row.hole_mm, row.hole_depth_mm)} One leg carries {mm(row.load_kg)} kg.",)
         case Bracket():
             return (f"A pair carries {mm(row.load_kg)} kg into the rail. What the wall carries no chart says.",)
-        case Connector():
+        case Plate() | Connector():
             return ()
         case Pin():
             return (f"Four of them carry {mm(row.load_kg)} kg.",)
