@@ -10,8 +10,8 @@ def drawer(id, name, height_mm=None, share=None, runner="runner-500"):
     return {"id": id, "name": name, "front": "drawer", "height_mm": height_mm, "share": share, "runner": runner}
 
 
-def door(id, name, hung, height_mm=None, hinge="hinge-110", plate="plate-2"):
-    return {"id": id, "name": name, "hung": hung, "height_mm": height_mm, "hinge": hinge, "plate": plate}
+def door(id, name, hung, height_mm=None, hinge="hinge-110", plate="plate-2", **more):
+    return {"id": id, "name": name, "hung": hung, "height_mm": height_mm, "hinge": hinge, "plate": plate, **more}
 
 
 def space(id, name, height_mm):
@@ -96,11 +96,12 @@ FITTED = {
         "fitting_out": standing(part("sink-all", door("sink-doors", "doors", "pair"))),
     },
     "doors-one": {
-        # The doors of 110 degrees stand into the opening when they are open, so the drawers behind them need spacers.
+        # The doors of 110 degrees stand into the opening when they are open, so the drawers behind them need spacers; the
+        # cups stand where their plates meet no runner.
         "fitting_out": standing(
             part(
                 "doors-one-all",
-                door("doors-one-doors", "doors", "pair"),
+                door("doors-one-doors", "doors", "pair", cups_mm=[170, 570]),
                 inner_drawers=[
                     inner_drawer("cups-inner-low", "lower inner drawer", 0),
                     inner_drawer("cups-inner-high", "upper inner drawer", 230),
@@ -118,7 +119,7 @@ FITTED = {
         "fitting_out": standing(
             part(
                 "pans-all",
-                drawer("pans-top", "cutlery drawer", height_mm=140),
+                drawer("pans-top", "cutlery drawer", height_mm=180),
                 drawer("pans-middle", "pans drawer", share=1, runner="runner-500-high"),
                 drawer("pans-bottom", "deep pans drawer", share=1, runner="runner-500-high"),
                 snap=True,
@@ -137,12 +138,12 @@ FITTED = {
                 "larder-all",
                 door("larder-top", "top door", "left"),
                 space("larder-oven", "oven space", 450),
-                drawer("larder-drawer", "drawer", height_mm=146),
+                drawer("larder-drawer", "drawer", height_mm=156),
                 door("larder-fridge", "fridge door", "left", height_mm=906),
                 shelves=[
                     fixed("over-fridge", "shelf over the fridge", 880),
-                    fixed("under-oven", "shelf under the oven", 1022),
-                    fixed("over-oven", "shelf over the oven", 1490),
+                    fixed("under-oven", "shelf under the oven", 1032),
+                    fixed("over-oven", "shelf over the oven", 1500),
                     shelf("larder-shelf", "shelf", 1830),
                 ],
             )
