@@ -11,13 +11,13 @@ from .fitted_out import DrawerBox, PlacedFront
 from .hardware import Hardware
 
 
-def front_drawer(space: Space, known: Hardware, front: PlacedFront) -> DrawerBox | None:
+def front_drawer(space: Space, known: Hardware, front: PlacedFront, packing_mm: float = 0.0) -> DrawerBox | None:
     """The drawer behind its own front: its line is the front's lower edge and the chart's height. None where no runner
-    is named or known."""
+    is named or known. `packing_mm`: under the runners, out to the inner edge of a face frame."""
     runner = known.row(Runner, front.runner)
     if runner is None:
         return None
-    return _drawer(runner, space, front.id, front.name, front.id, front.foot_mm, front.stands_mm, 0.0)
+    return _drawer(runner, space, front.id, front.name, front.id, front.foot_mm, front.stands_mm, packing_mm)
 
 
 def inner_drawers(box: CarcassBox, space: Space, known: Hardware) -> Iterator[DrawerBox]:

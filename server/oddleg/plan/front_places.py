@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from oddleg.job import Carcass, Front, FrontFit, HungOn, Stack, StackMember
 
 from .carcass_box import CarcassBox, Space
+from .figure import text_mm
+from .stack_faults import StackFault
 
 MM3_IN_M3 = 1e9
 
@@ -48,3 +52,21 @@ def leaves(
         ("left", HungOn.LEFT, left_mm, left_mm + leaf_mm),
         ("right", HungOn.RIGHT, right_mm - leaf_mm, right_mm),
     ]
+
+
+def width_faults(box: CarcassBox, space: Space, stack: Stack, fit: FrontFit, step_mm: float) -> Iterator[StackFault]:
+    """Fronts of a compartment that come out with no width."""
+    left_mm, right_mm = edges_mm(box, space, stack, fit)
+    for member in stack.members:
+        widest_mm = max(to_mm - from_mm for _, _, from_mm, to_mm in leaves(member, stack, left_mm, right_mm))
+        if widest_mm <= 0:
+            between = f" and {text_mm(stack.gap_mm, step_mm)} between both leaves" if member.hung is HungOn.PAIR else ""
+            yield StackFault(
+                "stack.no_width",
+                (member.name,),
+                (member.id,),
+                f"No width is left for it: the compartment is {text_mm(space.width_mm, step_mm)} wide, less "
+                f"{text_mm(stack.side_mm, step_mm)} on each side{between}.",
+                "Make the compartment wider, or what is kept beside its fronts smaller.",
+                -widest_mm,
+            )

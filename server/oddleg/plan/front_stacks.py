@@ -14,9 +14,11 @@ from .drawer_clashes import drawer_faults
 from .figure import text_mm
 from .finding import Finding, Severity
 from .fitted_out import DrawerBox, PlacedFront, StackFilled
-from .front_places import edges_mm, front_of_stack, leaves, stands_mm, weight_kg
+from .frame_packing import frame_faults, frame_packing_mm
+from .front_places import edges_mm, front_of_stack, leaves, stands_mm, weight_kg, width_faults
 from .hardware import Hardware
 from .hinge_checks import hinge_faults
+from .hinge_clear import opening_faults, plate_faults
 from .hinge_places import hung
 from .inner_checks import inner_drawer_faults, pull_out_faults
 from .sightings import counted, listed
@@ -53,7 +55,8 @@ def filled(job: Job, box: CarcassBox, known: Hardware) -> FilledFronts:
             made, here, wrong = _stack(job, box, space, stack, known)
             stacks.append(made)
             findings += wrong
-        inside = [drawer for one in here if (drawer := front_drawer(space, known, one)) is not None]
+        packing_mm = frame_packing_mm(front_of_stack(box), stack) if stack is not None else 0.0
+        inside = [drawer for one in here if (drawer := front_drawer(space, known, one, packing_mm)) is not None]
         inside += inner_drawers(box, space, known)
         faults += _faults(job, box, known, space, here, inside)
         fronts += here
@@ -123,6 +126,12 @@ def _faults(
     yield from drawer_faults(job, box, known, space, drawers, high_mm)
     yield from inner_drawer_faults(box, known, space, drawers, fronts, step_mm)
     yield from pull_out_faults(box, known, space, drawers, fronts, step_mm)
+    yield from plate_faults(box, known, space, fronts, step_mm)
+    yield from opening_faults(known, front_of_stack(box), fronts, drawers)
+    if part.stack is not None and not isinstance(box.item, OpenUnit):
+        made = front_of_stack(box)
+        yield from width_faults(box, space, part.stack, made.fit, step_mm)
+        yield from frame_faults(made, part.stack, fronts, step_mm)
     yield from _unnamed(fronts)
 
 
