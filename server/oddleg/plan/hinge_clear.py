@@ -88,7 +88,7 @@ def opening_faults(
                 "hinge.opens_too_little",
                 names,
                 ids,
-                f"{front.name} before it opens {text_mm(opens_deg, 1)} degrees; a drawer comes out past a door only from "
+                f"{front.name} before it opens {text_mm(opens_deg, 1)} degrees; a drawer comes out only from "
                 f"{text_mm(SQUARE_DEG, 1)} on.",
                 "Take a hinge that opens further, or take the stop off the door.",
                 None,
