@@ -94,20 +94,22 @@ function state(chart, checked, right) {
 const list = (texts) => (texts?.length ? html`<ul class="say-stop" role="alert">${texts.map((text) => html`<li>${text}</li>`)}</ul>` : nothing);
 
 /** One column of the sheet: what it is in plain words, what is allowed, and what is wrong with it. */
-function field({ name, words, allowed, choices = [], needed }, text, wrong) {
+function field({ name, words, unit, allowed, choices }, text, wrong) {
   const id = `column-${name}`;
   const described = `${id}-about${wrong.length ? ` ${id}-wrong` : ""}`;
   const typed = (event) => emit(event, "charts", { what: "typed", column: name, text: event.currentTarget.value });
   return html`<div class="column ${wrong.length ? "wrong" : ""}">
-    <label class="label" for=${id}>${words}</label>
+    <label class="label" for=${id}>${capital(words)}${unit ? `, ${unit}` : ""}</label>
     ${choices.length
       ? html`<select class="text" id=${id} aria-describedby=${described} @change=${typed}>
           ${["", ...choices].map((one) => html`<option value=${one} .selected=${live(one === text)}>${one || "choose"}</option>`)}</select>`
       : html`<input class="text" id=${id} .value=${live(text)} aria-describedby=${described} aria-invalid=${wrong.length ? "true" : "false"}
           autocomplete="off" autocapitalize="none" spellcheck="false" @input=${typed} />`}
-    <p class="hint" id="${id}-about">${allowed}${needed ? "" : " May stay empty."} <span class="soft">In a file: ${name}.</span></p>
+    <p class="hint" id="${id}-about">Allowed: ${allowed}. <span class="soft">In a file: ${name}.</span></p>
     ${wrong.length ? html`<p class="say-stop" id="${id}-wrong"><b>${wrong.join(" ")}</b></p>` : nothing}</div>`;
 }
+
+const capital = (words) => words.charAt(0).toUpperCase() + words.slice(1);
 
 function save(event) {
   event.preventDefault();
@@ -126,7 +128,7 @@ function file(app, { kind, name, columns }) {
       ${here?.asking ? html`<p role="status">Looking through ${here.name}…</p>` : nothing}
       ${here && !here.asking ? checkedFile(here) : nothing}
     </div><div>
-      <section class="sect"><h2>Its columns</h2><dl class="columns">${columns.map((one) => html`<dt><b>${one.name}</b></dt><dd>${one.words}. <span class="soft">${one.allowed}</span></dd>`)}</dl></section>
+      <section class="sect"><h2>Its columns</h2><dl class="columns">${columns.map((one) => html`<dt><b>${one.name}</b></dt><dd>${capital(one.words)}. <span class="soft">Allowed: ${one.allowed}.</span></dd>`)}</dl></section>
     </div></div>`;
 }
 

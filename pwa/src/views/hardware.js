@@ -31,7 +31,7 @@ function card(pin, { moves, revision }, office) {
     <p>${pin.kind_name}: ${pin.name}</p>
     <p class="soft">In ${pin.items.join(", ")}</p>
     <p class=${state === "same" ? "soft" : "say-warn"}><b>${KNOWN[state]}</b></p>
-    ${pin.newer ? html`<ul class="rows">${pin.changed.map((one) => html`<li class="row still"><span class="grow">${one.column}</span><span class="num">${one.from || "nothing"} → ${one.to || "nothing"}</span></li>`)}</ul>
+    ${pin.newer ? html`<ul class="rows">${pin.changed.map((one) => html`<li class="row still"><span class="grow">${one.words}</span><span class="num">${one.from || "nothing"} → ${one.to || "nothing"}</span></li>`)}</ul>
       ${office ? html`<div class="btns"><button class="btn" type="button" ?disabled=${found?.asking ?? false} @click=${on("charts", { what: "moves", ...wanted })}>${found?.asking ? "Working it out…" : "See what moves"}</button></div>` : html`<p class="soft">The office decides whether the job takes it.</p>`}` : nothing}
     ${found && !found.asking ? changes(found) : nothing}
     ${found && !found.asking && office ? html`<button class="btn main-act wide" type="button" @click=${on("charts", { what: "take", ...wanted, revision })}>Take the new row</button>` : nothing}</li>`;

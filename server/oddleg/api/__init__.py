@@ -10,8 +10,10 @@ from flask import Flask, Response, jsonify
 from oddleg.documents.job_schema import job_schema
 
 from . import shapes
+from .charts import charts
 from .entries import entries
 from .errors import ProblemApi, handle_errors
+from .hardware import hardware
 from .headers import finish_answers
 from .jobs import jobs
 from .pack import pack
@@ -46,7 +48,7 @@ def serve_api(app: Flask, given: Services) -> None:
     sign_in_first(app)
     finish_answers(app)
     _describe(api)
-    for resource in (about, people, jobs, entries, pack, sheets):
+    for resource in (about, people, jobs, hardware, charts, entries, pack, sheets):
         api.register_blueprint(resource)
 
     @app.get(f"{BASE}/openapi.json")

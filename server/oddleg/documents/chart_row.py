@@ -9,6 +9,7 @@ from __future__ import annotations
 import dataclasses
 import json
 from enum import StrEnum
+from functools import cache
 from typing import Any, get_type_hints
 
 from oddleg.job import ROW_OF, HardwareKind, HardwareRow
@@ -21,9 +22,14 @@ def chart_row_text(row: HardwareRow) -> str:
 def chart_row(kind: HardwareKind, text: str) -> HardwareRow:
     """The row that was kept as this text."""
     made = ROW_OF[kind]
-    types = get_type_hints(made)
+    types = _types(made)
     fields: dict[str, Any] = {name: _as(types[name], value) for name, value in json.loads(text).items()}
     return made(**fields)
+
+
+@cache
+def _types(made: type[HardwareRow]) -> dict[str, Any]:
+    return get_type_hints(made)
 
 
 def _as(type_: Any, value: Any) -> Any:

@@ -75,11 +75,15 @@ def save_rows(caller: Caller, kind: HardwareKind, rows: Sequence[HardwareRow], n
     if not caller.office:
         raise NotYours("Only the office saves charts.")
     with writing() as session:
+        kept = {(one.row, one.sha): one for one in session.scalars(select(ChartRow).where(ChartRow.kind == kind))}
+        owned = {one.row: one for one in session.scalars(select(OwnRow).where(OwnRow.kind == kind))}
         for row in rows:
-            _keep(session, kind, row, caller.person, now)
+            # Under one sha only the day of its check can differ.
+            made = kept.get((row.id, row.sha)) or _put_in(session, kind, row, caller.person, now)
+            made.document = chart_row_text(row)
         session.flush()
         for row in rows:
-            own = session.get(OwnRow, (kind, row.id))
+            own = owned.get(row.id)
             if own is None:
                 own = OwnRow(kind=kind, row=row.id)
                 session.add(own)
@@ -154,14 +158,10 @@ def with_pins(session: Session, job: Job, before: Iterable[PinnedRow], now: date
     errors: dict[str, list[str]] = {}
     sent: dict[Key, PinnedRow] = {}
     for place, pin in enumerate(job.hardware):
-        key = (pin.kind, pin.row)
-        if key not in wanted:
-            continue
-        if key in sent:
-            errors[f"hardware.{place}"] = [f"The {KIND_WORDS[pin.kind]} {pin.row!r} is named here twice; leave one."]
-        elif version(pin.kind, pin.row, pin.sha) is None:
-            errors[f"hardware.{place}.sha"] = [_never_here(pin)]
-        sent[key] = pin
+        if (pin.kind, pin.row) in wanted:
+            sent[pin.kind, pin.row] = pin
+            if version(pin.kind, pin.row, pin.sha) is None:
+                errors[f"hardware.{place}.sha"] = [_never_here(pin)]
     kept = {(pin.kind, pin.row): pin for pin in before if (pin.kind, pin.row) in wanted}
     rows = current_rows()
     job = tables.pinned(replace(job, hardware=tuple((kept | sent).values())), rows)
@@ -177,8 +177,8 @@ def with_pins(session: Session, job: Job, before: Iterable[PinnedRow], now: date
         raise BadDocument(errors)
     for pin in job.hardware:
         row = version(pin.kind, pin.row, pin.sha)
-        if row is not None:
-            _keep(session, pin.kind, row, None, now)
+        if row is not None and session.get(ChartRow, (pin.kind, pin.row, pin.sha)) is None:
+            _put_in(session, pin.kind, row, None, now)
     return job
 
 
@@ -196,15 +196,8 @@ def _never_here(pin: PinnedRow) -> str:
     )
 
 
-def _keep(session: Session, kind: HardwareKind, row: HardwareRow, person: str | None, now: datetime) -> None:
-    if session.get(ChartRow, (kind, row.id, row.sha)) is None:
-        session.add(
-            ChartRow(
-                kind=kind,
-                row=row.id,
-                sha=row.sha,
-                document=chart_row_text(row),
-                person_id=person,
-                at=moment(now),
-            )
-        )
+def _put_in(session: Session, kind: HardwareKind, row: HardwareRow, person: str | None, now: datetime) -> ChartRow:
+    """This version of a row, which is not here yet."""
+    made = ChartRow(kind=kind, row=row.id, sha=row.sha, document=chart_row_text(row), person_id=person, at=moment(now))
+    session.add(made)
+    return made

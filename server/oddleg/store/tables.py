@@ -195,9 +195,9 @@ class Pack(Base):
 
 
 class ChartRow(Base):
-    """One version of a row of a fitting chart, never updated: the workshop's own, and of the rows that ship with the
-    program those that a job has been pinned to, so that a later program leaves them to it. `document`:
-    `documents.chart_row`. `person_id` None: it ships with the program."""
+    """One version of a row of a fitting chart, never updated but for its day of check, which its sha leaves out: the
+    workshop's own, and of the rows that ship with the program those that a job has been pinned to, so that a later
+    program leaves them to it. `document`: `documents.chart_row`. `person_id` None: it ships with the program."""
 
     __tablename__ = "chart_row"
     kind: Mapped[str] = mapped_column(String(16), primary_key=True)
