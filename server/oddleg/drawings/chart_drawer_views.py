@@ -32,16 +32,16 @@ def runner(row: Runner) -> View:
         Tick(0, "0 front edge", True),
         tick(row.front_mm, "runner begins"),
         *(tick(at_mm, "screw") for at_mm in screws),
-        tick(end_mm, "runner ends"),
+        Tick(end_mm, f"{mm(end_mm)} end of {mm(row.length_mm)}"),
     ]
     if row.rear_void_mm:
-        across.append(tick(end_mm + row.rear_void_mm, "free behind it"))
+        across.append(Tick(end_mm + row.rear_void_mm, f"{mm(row.rear_void_mm)} free behind"))
     up = (
-        Tick(floor_mm, f"{mm(floor_mm)} board below"),
+        Tick(floor_mm, f"board {mm(row.least_up_mm)} below screws"),
         Tick(0, "0 front's edge", True),
-        tick(low_mm, "drawer's foot"),
+        Tick(low_mm, f"drawer {mm(row.below_mm)} below"),
         tick(row.up_mm, "screws"),
-        tick(high_mm, "drawer's top"),
+        Tick(high_mm, f"drawer {mm(row.above_mm)} above"),
         tick(row.least_front_mm, "least front"),
     )
     return View("Side from inside, front edge on the left", tuple(marks), tuple(across), up)

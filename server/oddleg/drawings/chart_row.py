@@ -92,7 +92,8 @@ def _drawn(view: View, top_mm: float, width_mm: float) -> tuple[list[Mark], floa
     if across:
         ticks = [Running(one.at_mm, one.text, one.origin) for one in across]
         stretch = Stretch(low_x, high_x, left_mm, scale)
-        marks += dimension(stretch, y_mm, ticks, "", right_mm)
+        line = dimension(stretch, y_mm, ticks, "", right_mm)
+        marks += [one for one in line if not (isinstance(one, Text) and not one.text)]
         return marks, y_mm + dimension_height_mm(ticks)
     return marks, y_mm + 1.5
 

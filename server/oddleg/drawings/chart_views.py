@@ -16,6 +16,7 @@ from oddleg.job import (
     RebateFace,
     Runner,
 )
+from oddleg.plan.sightings import listed
 
 from .chart_carcass_views import boards, bracket, clearance, connector, leg_height, leg_holes, pin
 from .chart_door_views import closed, cup, hinges, plate
@@ -51,6 +52,7 @@ def words_of(row: HardwareRow) -> tuple[str, ...]:
             base = _rebate("base", row.board_mm, row.base_lip_mm, row.base_edges)
             back = _rebate("back", row.board_mm, row.back_lip_mm, row.back_edges)
             return (
+                f"Screws {listed([mm(one) for one in row.screws_mm])} behind the first. "
                 f"{_holes(row.hole_mm, row.hole_depth_mm)} A pair carries {mm(row.load_kg)} kg.",
                 f"Base: inside width less {mm(row.base_less_mm)}, by the runner's {mm(row.length_mm)} less "
                 f"{mm(row.base_shorter_mm)}. Back: inside width less {mm(row.back_less_mm)}, {mm(row.back_height_mm)} "
@@ -59,8 +61,9 @@ def words_of(row: HardwareRow) -> tuple[str, ...]:
             )
         case Hinge():
             return (
-                f"Opens {mm(row.opening_deg)} degrees. Cup {mm(row.cup_mm)} across, {mm(row.cup_depth_mm)} deep; its "
-                f"screws {mm(row.screw_mm)} across, {mm(row.screw_depth_mm)} deep. Doors {mm(row.least_door_mm)} to "
+                f"Opens {mm(row.opening_deg)} degrees. Cup {mm(row.cup_mm)} across, {mm(row.cup_depth_mm)} deep. Its "
+                f"screws {mm(row.screws_apart_mm)} apart, {mm(row.screws_back_mm)} beyond its middle, "
+                f"{mm(row.screw_mm)} across, {mm(row.screw_depth_mm)} deep. Doors {mm(row.least_door_mm)} to "
                 f"{mm(row.greatest_door_mm)} thick.",
                 f"Overlay = {mm(row.constant_mm)} + edge distance \N{MINUS SIGN} height of the plate.",
             )
@@ -71,9 +74,16 @@ def words_of(row: HardwareRow) -> tuple[str, ...]:
         case Plate() | Connector():
             return ()
         case Pin():
-            return (f"Four of them carry {mm(row.load_kg)} kg.",)
+            return (
+                f"Rear row at least {mm(row.least_back_mm)} before the rear edge. Four of them carry "
+                f"{mm(row.load_kg)} kg.",
+            )
         case PullOut():
-            front = f" In its front: {_holes(row.door_hole_mm, row.door_hole_depth_mm)}" if row.door_up_mm else ""
+            front = (
+                f" In its front {mm(row.door_hole_mm)} across, {mm(row.door_hole_depth_mm)} deep."
+                if row.door_up_mm
+                else ""
+            )
             return (f"{_holes(row.hole_mm, row.hole_depth_mm)}{front} It carries {mm(row.load_kg)} kg.",)
 
 
