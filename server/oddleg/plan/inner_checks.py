@@ -80,23 +80,24 @@ def _can_come_out(drawer: DrawerBox, before: Sequence[PlacedFront], step_mm: flo
 def _hinges(
     known: Hardware, drawer: DrawerBox, runner: Runner, before: Sequence[PlacedFront], step_mm: float
 ) -> Iterator[StackFault]:
-    """An open door stands into the opening over all of its height, not only at its hinges."""
+    """An open door stands into the opening over all of its height, not only at its hinges. The intrusion counts from
+    the side's inside face, and so does the runner: `side_mm` of its chart is what runner and drawer side take, drawer
+    included, so none of it is free to be counted off."""
     hinges = {one.id: one for front in before if (one := known.row(Hinge, front.hinge)) is not None}
     worst = max(hinges.values(), key=lambda one: (one.intrusion_mm, one.id), default=None)
     if worst is None:
         return
-    spacer_mm = worst.intrusion_mm - runner.side_mm
-    short_mm = spacer_mm - drawer.spacer_mm
+    short_mm = worst.intrusion_mm - drawer.spacer_mm
     if short_mm > SAME_MM:
         has = f"a spacer of {text_mm(drawer.spacer_mm, step_mm)}" if drawer.spacer_mm > 0 else "no spacer"
         yield StackFault(
             "drawer.needs_spacer",
             (drawer.name,),
             (drawer.id,),
-            f"Open door and hinge stand {text_mm(worst.intrusion_mm, step_mm)} into the opening ({worst.name}); "
-            f"{runner.name} keeps {text_mm(runner.side_mm, step_mm)} beside the drawer, and there is {has}.",
-            f"Put a spacer of {text_mm(spacer_mm, step_mm)} or more under the runners, on both sides alike, so that "
-            "the drawer stays in the middle.",
+            f"Open door and hinge stand {text_mm(worst.intrusion_mm, step_mm)} into the opening ({worst.name}); under "
+            f"{runner.name} there is {has}.",
+            f"Put a spacer of {text_mm(worst.intrusion_mm, step_mm)} or more under the runners, on both sides alike: "
+            "then the drawer stays in the middle. Or take a hinge that swings the door clear.",
             short_mm,
             worst,
         )
