@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import sample_panels as sample
 
-from oddleg.plan.fitted_out import Face, PanelKind
+from oddleg.plan.fitted_out import Face, HoleFor, PanelKind
 from oddleg.plan.panel_views import COUNTED_FROM, numbered_holes, views
 
 
@@ -63,3 +63,12 @@ def test_a_board_with_nothing_to_mark_has_no_view():
 
 def test_every_kind_of_board_says_where_it_is_counted_from():
     assert set(COUNTED_FROM) == set(PanelKind)
+
+
+def test_what_both_sides_have_alike_has_equal_numbers_whatever_else_is_on_one():
+    plates = tuple(
+        sample.hole(f"p{v}", 37.0, v, 5.0, 13.0, HoleFor.PLATE, "door", "plate") for v in (2.0, 34.0)
+    )  # fmt: skip
+    left = sample.side(holes=(*plates, *sample.runner_holes()))
+    right = sample.drawer_side(PanelKind.RIGHT)
+    assert table(left)[: len(right.holes)] == table(right)

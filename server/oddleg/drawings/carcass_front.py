@@ -21,6 +21,7 @@ from .running import PITCH_MM
 MARGIN_MM = 1.5
 GAP_MM = 2.5
 HEIGHT_MM = 120.0
+NAME_LINE_MM = SMALL_MM * 1.2
 
 
 @dataclass(frozen=True)
@@ -62,8 +63,9 @@ def carcass_front(
     on = _OnPaper(left_mm + (room_mm - box.width_mm * scale) / 2, top_mm + high_mm * scale, scale)
     bounds = MARGIN_MM, on.y(low_mm) + spare_mm
     marks = [*_boards(fitted, on), *_fronts(fitted, shown, on, step_mm), *_drawers(fitted, on, step_mm)]
+    level = [on.y(at) for one in fitted.drawers for at in (one.low_mm, one.line_mm, one.high_mm)]
     for front in shown:
-        marks += _name(front, on, step_mm)
+        marks += _name(front, on, step_mm, level)
     marks += upright_dimension(edges, [(one, on.y(one)) for one, _ in edges.told], on.x(0.0) - GAP_MM, True, *bounds)
     words = ["At the left: edges of the fronts over the carcass's underside."]
     if lines.told:
@@ -121,10 +123,10 @@ def _drawers(fitted: FittedOut, on: _OnPaper, step_mm: float) -> list[Mark]:
     return marks
 
 
-def _name(front: PlacedFront, on: _OnPaper, step_mm: float) -> list[Mark]:
-    """Name and size in the middle of the front, as far as they have room."""
+def _name(front: PlacedFront, on: _OnPaper, step_mm: float, level: Sequence[float]) -> list[Mark]:
+    """Name and size on the front, as far as they have room: in its middle, or where no `level` line runs through."""
     room_mm, high_mm = front.width_mm * on.scale - 1.6, front.height_mm * on.scale - 1.0
-    most = int(high_mm / (SMALL_MM * 1.2))
+    most = int(high_mm / NAME_LINE_MM)
     if most < 1:
         return []
     size = _size(front, step_mm)
@@ -132,11 +134,17 @@ def _name(front: PlacedFront, on: _OnPaper, step_mm: float) -> list[Mark]:
     if len(lines) < most and text_width_mm(size, SMALL_MM) <= room_mm:
         lines.append((size, False))
     lines = [one for one in lines if text_width_mm(one[0], SMALL_MM, one[1]) <= room_mm]
-    x_mm, y_mm = on.x(front.left_mm + front.width_mm / 2), on.y(front.foot_mm + front.height_mm / 2)
+    x_mm, top_mm = on.x(front.left_mm + front.width_mm / 2), on.y(front.foot_mm + front.height_mm) + 0.5
+    spare_mm = high_mm - len(lines) * NAME_LINE_MM
+
+    def struck(from_mm: float) -> tuple[int, float]:
+        """How many lines run through words that begin there, and how far that is from the middle."""
+        through = sum(from_mm + 0.2 < y_mm < from_mm + len(lines) * NAME_LINE_MM for y_mm in level)
+        return through, abs(from_mm - top_mm - spare_mm / 2)
+
+    from_mm = min((top_mm + spare_mm * step / 24 for step in range(25)), key=struck)
     return [
-        Text(
-            x_mm, y_mm + SMALL_MM * (0.35 + 1.2 * (n - (len(lines) - 1) / 2)), text, SMALL_MM, "middle", bold, halo=True
-        )
+        Text(x_mm, from_mm + NAME_LINE_MM * (n + 0.82), text, SMALL_MM, "middle", bold, halo=True)
         for n, (text, bold) in enumerate(lines)
     ]
 

@@ -82,7 +82,7 @@ def panel_drawing(
     for line in _words(view, step_mm, (across, up)):
         written, at_mm = paragraph(MARGIN_MM, at_mm, line, words_width_mm)
         marks += written
-    return Drawing(f"{panel.name}: {view.words}", _alt(view, step_mm), width_mm, at_mm + 1.0, tuple(marks))
+    return Drawing(f"{capital(panel.name)}: {view.words}", _alt(view, step_mm), width_mm, at_mm + 1.0, tuple(marks))
 
 
 class _OnPaper:
@@ -97,6 +97,10 @@ class _OnPaper:
 
     def y(self, v_mm: float) -> float:
         return self.bottom_mm - v_mm * self.scale
+
+
+def capital(words: str) -> str:
+    return f"{words[:1].upper()}{words[1:]}"
 
 
 def _room_for(length_mm: float) -> int:

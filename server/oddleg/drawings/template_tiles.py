@@ -13,6 +13,7 @@ from oddleg.plan.panels_part import depth_words
 
 from .lettering import BEYOND, CROSSES, SMALL_MM, Area, Page, shortened, text_width_mm
 from .outlines import Place, arc, cut_outline, within
+from .panel import capital
 from .primitives import Circle, Drawing, Group, Line, Mark, Polygon, Polyline, Text, rectangle
 from .template_paper import LAP_MM, TEMPLATE_PAPERS, TemplatePaper, Tile, Tiling, corners, crosses, tiling
 
@@ -115,7 +116,7 @@ class _Tile:
         return text_mm(value_mm, self.step_mm)
 
     def _title(self) -> str:
-        return f"{self.view.panel.name}, {self.view.words}, tile {self.tile.name}"
+        return f"{capital(self.view.panel.name)}, {self.view.words}, tile {self.tile.name}"
 
     def _hole(self, one: NumberedHole, page: Page) -> Mark:
         x_mm, y_mm = self.at((one.hole.u_mm, one.hole.v_mm))

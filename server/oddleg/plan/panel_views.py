@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from .fitted_out import CutOut, Face, Hole, Panel, PanelKind
+from .fitted_out import CutOut, Face, Hole, HoleFor, Panel, PanelKind
 from .panel_axes import front_edge_on, mirrored_on
 
 
@@ -54,6 +54,20 @@ COUNTED_FROM = {
     PanelKind.FRONT: ("left edge as seen from behind", "lower edge"),
 }
 
+# First what a pair of sides has alike, last what each has for itself.
+ORDER = (
+    HoleFor.RUNNER,
+    HoleFor.PULL_OUT,
+    HoleFor.PIN,
+    HoleFor.BRACKET,
+    HoleFor.CUP,
+    HoleFor.CUP_SCREW,
+    HoleFor.LEG,
+    HoleFor.PLATE,
+    HoleFor.CONNECTOR,
+    HoleFor.PASSAGE,
+)
+
 
 def views(panel: Panel) -> tuple[PanelView, ...]:
     """Its faces that have something to mark, the shown one first; none where the board stays as it is."""
@@ -81,16 +95,17 @@ def views(panel: Panel) -> tuple[PanelView, ...]:
 
 
 def numbered_holes(panel: Panel) -> tuple[NumberedHole, ...]:
-    """From 1 up: what serves one thing together, the lowest first; along a column where it is more columns than rows,
-    else along its rows. Equal tables of a left and a right side have equal numbers."""
-    groups: dict[tuple[Face, str, str], list[Hole]] = {}
+    """From 1 up: first what both sides have alike, to have equal numbers on both; what serves one thing together,
+    the lowest first, along its rows or, where those are more than its columns, along its columns."""
+    groups: dict[tuple[Face, HoleFor, str], list[Hole]] = {}
     for hole in panel.holes:
-        groups.setdefault((hole.face, hole.hole_for.value, hole.of), []).append(hole)
+        groups.setdefault((hole.face, hole.hole_for, hole.of), []).append(hole)
     faces = tuple(Face)
 
-    def first(key: tuple[Face, str, str]) -> tuple[int, float, float, str, str]:
-        holes = groups[key]
-        return faces.index(key[0]), min(one.v_mm for one in holes), min(one.u_mm for one in holes), key[1], key[2]
+    def first(key: tuple[Face, HoleFor, str]) -> tuple[int, int, float, float, str]:
+        face, hole_for, of = key
+        low_mm, front_mm = (min(at) for at in zip(*((one.v_mm, one.u_mm) for one in groups[key]), strict=True))
+        return faces.index(face), ORDER.index(hole_for), round(low_mm, 3), round(front_mm, 3), of
 
     ordered = [hole for key in sorted(groups, key=first) for hole in _in_order(groups[key])]
     return tuple(NumberedHole(number, hole) for number, hole in enumerate(ordered, 1))

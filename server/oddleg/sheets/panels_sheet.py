@@ -7,7 +7,7 @@ from typing import Any
 
 from oddleg.drawings import svg
 from oddleg.drawings.carcass_front import carcass_front
-from oddleg.drawings.panel import panel_drawing
+from oddleg.drawings.panel import capital, panel_drawing
 from oddleg.plan import Plan, RoomPlan
 from oddleg.plan.fitted_out import Face, FittedOut, Panel
 from oddleg.plan.panel_views import COUNTED_FROM, PanelView, views
@@ -66,7 +66,7 @@ def panels_content(plan: Plan, room: RoomPlan, fitted: FittedOut, found: dict[st
 
 def face_words(view: PanelView) -> str:
     """Which face is up, and where the carcass's front edge lies on it."""
-    words = f"{view.words[:1].upper()}{view.words[1:]}"
+    words = capital(view.words)
     if view.front_edge is not None and EDGE_WORDS[view.front_edge] not in words:
         words += f", front edge {EDGE_WORDS[view.front_edge]}"
     return f"{words}."
@@ -80,7 +80,7 @@ def _face(view: PanelView, part: Part, step_mm: float) -> dict[str, Any]:
     numbers = {one.number for one in view.holes}
     behind = [str(one.number) for one in view.from_behind]
     return {
-        "name": panel.name,
+        "name": capital(panel.name),
         "words": face_words(view),
         "size": " × ".join(part[key]["text"] for key in ("width", "height", "thickness")),
         "across": f"From {_edge(panel, 0)}",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from oddleg.drawings import svg
+from oddleg.drawings.panel import capital
 from oddleg.drawings.template_paper import TEMPLATE_PAPERS, tiling
 from oddleg.drawings.template_tiles import BAR_MM, control_words, template_key, template_tiles
 from oddleg.plan import Plan, RoomPlan
@@ -33,7 +34,7 @@ def template_content(
         "bar": text_mm(BAR_MM),
         "faces": [
             {
-                "name": view.panel.name,
+                "name": capital(view.panel.name),
                 "words": face_words(view),
                 "count": f"{counted(len(tiles), 'tile')}, {laid.left_out} with nothing to mark left out",
                 "control": f"All tiles laid: {control_words(laid, step_mm)}.",
