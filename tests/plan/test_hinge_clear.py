@@ -5,7 +5,7 @@ import pytest
 from datum_rooms import job_of, room_of
 from hardware_rows import carcass, compartment, every_row, hinge, member, pin, runner, stack
 
-from oddleg.job import Front, FrontFit, FrontIs, HungOn, InnerDrawer, Shelf
+from oddleg.job import Front, FrontFit, FrontIs, Handing, HungOn, InnerDrawer, Shelf
 from oddleg.plan.carcass_box import carcass_box
 from oddleg.plan.front_stacks import filled
 
@@ -144,3 +144,26 @@ def test_a_runner_of_any_length_brings_its_own_rows_of_screws():
     short = runner(id="runner-450", length_mm=450.0, screws_mm=(0.0, 192.0, 224.0))
     deep = made(drawer(), rows=(short,)).drawers[0]
     assert deep.runner == "runner-500" and deep.rear_u_mm == 3 + 500 + 10
+
+
+@pytest.mark.parametrize(
+    ("handing", "hung", "told_of"),
+    [
+        (Handing.LEFT, HungOn.LEFT, False),
+        (Handing.LEFT, HungOn.RIGHT, True),
+        (Handing.PAIR, HungOn.PAIR, False),
+        (Handing.PAIR, HungOn.LEFT, True),
+        (Handing.NONE, HungOn.LEFT, False),
+    ],
+)
+def test_doors_hung_on_another_side_than_the_label_says_are_told(handing, hung, told_of):
+    """Sides are drilled by the stack, and label, rod and corner go by the carcass."""
+    box = carcass_box(carcass("b60", compartment(stack=stack(door(hung=hung))), handing=handing))
+    assert len(told(filled(job_of(room_of()), box, every_row()), "stack.handing")) == told_of
+
+
+def test_fronts_of_which_nothing_is_told_are_taken_as_overlay_and_that_is_said():
+    box = carcass_box(carcass("b60", compartment(stack=stack(door())), front=None))
+    found = filled(job_of(room_of()), box, every_row())
+    assert [one.severity.value for one in told(found, "stack.front_not_told")] == ["note"]
+    assert found.fronts[0].thickness_mm == 20 and found.fronts[0].stands_mm == 0

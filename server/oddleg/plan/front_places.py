@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from oddleg.job import Carcass, Front, FrontFit, HungOn, Stack, StackMember
+from oddleg.job import Carcass, Front, FrontFit, FrontIs, Handing, HungOn, Stack, StackMember
 
 from .carcass_box import CarcassBox, Space
 from .figure import text_mm
+from .finding import Severity
+from .fitted_out import PlacedFront
 from .stack_faults import StackFault
 
 MM3_IN_M3 = 1e9
@@ -70,3 +72,41 @@ def width_faults(box: CarcassBox, space: Space, stack: Stack, fit: FrontFit, ste
                 "Make the compartment wider, or what is kept beside its fronts smaller.",
                 -widest_mm,
             )
+
+
+def told_otherwise(box: CarcassBox, fronts: Sequence[PlacedFront], step_mm: float) -> Iterator[StackFault]:
+    """Where stacks and what else the carcass says of its fronts do not agree, or it says nothing."""
+    item = box.item
+    if not isinstance(item, Carcass) or not fronts:
+        return
+    if item.front is None:
+        yield StackFault(
+            "stack.front_not_told",
+            (),
+            (),
+            f"Nothing is told of how its fronts are made: they are taken as overlay fronts "
+            f"{text_mm(Front().thickness_mm, step_mm)} thick.",
+            "Tell the carcass's front.",
+            severity=Severity.NOTE,
+        )
+    hung = {one.hung for one in fronts if one.front is FrontIs.DOOR and one.hung is not None}
+    if item.handing is Handing.NONE or not hung:
+        return
+    side = Handing(hung.pop().value) if len(hung) == 1 else Handing.PAIR
+    if side is not item.handing:
+        yield StackFault(
+            "stack.handing",
+            (),
+            (),
+            f"The carcass is told {HANDED[item.handing]}, and its stacks {HANDED[side]}. Label, rod and the room "
+            "beside its front go by the one, holes by the other.",
+            "Make them agree before anything is drilled.",
+            severity=Severity.WARN,
+        )
+
+
+HANDED = {
+    Handing.LEFT: "with doors hung on the left",
+    Handing.RIGHT: "with doors hung on the right",
+    Handing.PAIR: "with doors hung on both sides",
+}

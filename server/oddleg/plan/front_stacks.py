@@ -15,12 +15,12 @@ from .figure import text_mm
 from .finding import Finding, Severity
 from .fitted_out import DrawerBox, PlacedFront, StackFilled
 from .frame_packing import frame_faults, frame_packing_mm
-from .front_places import edges_mm, front_of_stack, leaves, stands_mm, weight_kg, width_faults
+from .front_places import edges_mm, front_of_stack, leaves, stands_mm, told_otherwise, weight_kg, width_faults
 from .hardware import Hardware
 from .hinge_checks import hinge_faults
 from .hinge_clear import opening_faults, plate_faults
 from .hinge_places import hung
-from .inner_checks import inner_drawer_faults, pull_out_faults
+from .inner_checks import inner_faults, pull_out_faults
 from .sightings import counted, listed
 from .stack_faults import StackFault, told
 from .stack_heights import StackHeights, height_findings, stack_heights
@@ -61,6 +61,7 @@ def filled(job: Job, box: CarcassBox, known: Hardware) -> FilledFronts:
         faults += _faults(job, box, known, space, here, inside)
         fronts += here
         drawers += inside
+    faults += told_otherwise(box, fronts, job.holes.shop_mm)
     return FilledFronts(tuple(stacks), tuple(fronts), tuple(drawers), (*findings, *told(job, box, faults)))
 
 
@@ -124,7 +125,7 @@ def _faults(
             yield from hinge_faults(known, one, given[one.member], step_mm)
     high_mm = {one.id: one.height_mm for one in fronts} | {one.id: one.height_mm for one in part.inner_drawers}
     yield from drawer_faults(job, box, known, space, drawers, high_mm)
-    yield from inner_drawer_faults(box, known, space, drawers, fronts, step_mm)
+    yield from inner_faults(box, known, space, drawers, fronts, step_mm)
     yield from pull_out_faults(box, known, space, drawers, fronts, step_mm)
     yield from plate_faults(box, known, space, fronts, step_mm)
     yield from opening_faults(known, front_of_stack(box), fronts, drawers)
