@@ -14,10 +14,8 @@ from .fitted_out import DrawerBox, PlacedFront
 from .hardware import Hardware
 from .stack_faults import StackFault
 
-STAY_SHUT = (FrontIs.FIXED, FrontIs.FLAP)
 
-
-def inner_drawer_faults(
+def inner_faults(
     box: CarcassBox,
     known: Hardware,
     space: Space,
@@ -25,12 +23,15 @@ def inner_drawer_faults(
     fronts: Sequence[PlacedFront],
     step_mm: float,
 ) -> Iterator[StackFault]:
-    """`drawers`, `fronts`: of this compartment, all of them."""
+    """`drawers`, `fronts`: of this compartment, all of them. Plates count for drawers with a front of their own too."""
     spaces = {one.id: box.floor_mm + one.up_mm + one.height_mm for one in space.compartment.inner_drawers}
     strip_mm = (box.item.fitting_out or FittingOut()).spacer_strip_mm
     for drawer in drawers:
         runner = known.row(Runner, drawer.runner)
-        if drawer.front is not None or runner is None:
+        if runner is None:
+            continue
+        yield from _plates(known, drawer, runner, fronts, strip_mm, step_mm)
+        if drawer.front is not None:
             continue
         before = [one for one in fronts if _level(one, drawer.low_mm, drawer.high_mm) > SAME_MM]
         over_mm = drawer.high_mm - spaces[drawer.id]
@@ -46,7 +47,6 @@ def inner_drawer_faults(
             )
         yield from _can_come_out(drawer, before, step_mm)
         yield from _hinges(known, drawer, runner, before, step_mm)
-        yield from _plates(known, drawer, runner, before, strip_mm, step_mm)
 
 
 def _level(front: PlacedFront, low_mm: float, high_mm: float) -> float:
@@ -55,12 +55,12 @@ def _level(front: PlacedFront, low_mm: float, high_mm: float) -> float:
 
 def _can_come_out(drawer: DrawerBox, before: Sequence[PlacedFront], step_mm: float) -> Iterator[StackFault]:
     for front in before:
-        if front.front in STAY_SHUT:
+        if front.front is FrontIs.FIXED:
             yield StackFault(
                 "drawer.behind_fixed",
                 (drawer.name,),
                 (drawer.id, front.member),
-                f"It cannot come out: {front.name}, which is before it, does not open as a door does.",
+                f"It cannot come out: {front.name}, which is before it, does not open.",
                 "Move the drawer, or make that front a door.",
             )
     doors = [one for one in before if one.front is FrontIs.DOOR]
@@ -107,14 +107,14 @@ def _plates(
     known: Hardware,
     drawer: DrawerBox,
     runner: Runner,
-    before: Sequence[PlacedFront],
+    fronts: Sequence[PlacedFront],
     strip_mm: float,
     step_mm: float,
 ) -> Iterator[StackFault]:
     """A plate lies on the side where the runner, or the strip under it, would lie: they cannot both be screwed on. As
     high as its chart says: a plate by its screws, a runner by its screw line, a strip by its own height."""
     half_mm = max(strip_mm if drawer.spacer_mm > 0 else 0.0, runner.hole_mm) / 2
-    for front in before:
+    for front in fronts:
         plate = known.row(Plate, front.plate)
         if plate is None or front.hung is None:
             continue
