@@ -310,8 +310,50 @@ def test_a_certificate_without_its_key_is_refused(folder, certificate):
 def test_a_start_does_not_wait_for_what_only_a_plan_needs():
     def imported(line):
         told = f"import sys; {line}; print(*sys.modules)"
-        return set(subprocess.run([sys.executable, "-c", told], capture_output=True, text=True, check=True).stdout.split())
+        return set(
+            subprocess.run([sys.executable, "-c", told], capture_output=True, text=True, check=True).stdout.split()
+        )
 
     assert {"flask", "sqlalchemy", "numpy"}.isdisjoint(imported("import oddleg.cli"))
     started = imported("import oddleg.app")
     assert "flask" in started and "scipy" not in started
+
+
+PLATES = "kind;id;name;height_mm;row_mm;spread_mm;hole_mm;hole_depth_mm;source;checked_on\r\n"
+
+
+def test_a_chart_is_looked_through_by_line_and_column(tmp_path):
+    file = tmp_path / "plates.csv"
+    file.write_text(
+        f"\ufeff{PLATES}plate;a;Plate a;2,5;37;32;5;12;a sheet;\r\nplate;b;Plate b;2;1.457;32;5;12;a sheet;\r\n"
+    )
+    result = run("charts", "check", file, fails=1)
+    assert result.stdout == "a\tPlate a\n"
+    assert "line 3, b, row_mm: 1.457 is out of range" in result.stderr and "1.457 in is 37.0 mm" in result.stderr
+    assert "1 row right, 1 thing to put right." in result.stderr
+
+
+def test_a_chart_that_is_right_says_so_and_its_kind_may_be_told_from_outside(tmp_path):
+    file = tmp_path / "plates.csv"
+    text = f"{PLATES}plate;a;Plate a;2;37;32;5;12;a sheet;\r\n"
+    file.write_text(text)
+    assert run("charts", "check", file).stdout == "a\tPlate a\n1 row right.\n"
+    file.write_text(text.replace("kind;", "").replace("plate;a", "a"))
+    assert "The column kind is missing" in run("charts", "check", file, fails=1).stderr
+    assert run("charts", "check", file, "--kind", "plate").stdout.endswith("1 row right.\n")
+
+
+def test_a_file_that_is_no_chart_is_refused_in_words(tmp_path):
+    for body in (b"", b"\x00\xff\x00", b"PK\x03\x04"):
+        (tmp_path / "x").write_bytes(body)
+        assert "0 rows right, 1 thing to put right." in run("charts", "check", tmp_path / "x", fails=1).stderr
+
+
+def test_columns_of_charts_are_listed_for_every_kind_or_one():
+    from oddleg.job import HardwareKind
+
+    every = run("charts", "columns").output
+    for kind in HardwareKind:
+        one = run("charts", "columns", kind).output
+        assert f"\n{kind}: " in one and one.splitlines()[-1] in every
+    assert "lever" in run("charts", "columns", "lever", fails=2).output
