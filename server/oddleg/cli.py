@@ -304,6 +304,7 @@ def fitting_charts() -> None:
 def check(file: Path, kind: str | None) -> None:
     """Look a chart through: prints the rows that are right, and what is wrong by line and column."""
     from .charts import read_csv
+    from .charts.chart_rows import CONTROLS
     from .job import HardwareKind
 
     read = read_csv(file.read_bytes(), HardwareKind(kind) if kind else None)
@@ -311,7 +312,7 @@ def check(file: Path, kind: str | None) -> None:
         click.echo(f"{row.id}\t{row.name}")
     for one in read.problems:
         place = ", ".join(part for part in (f"line {one.line}", one.row_id[:64], one.column) if part)
-        click.echo(f"{place}: {one.wrong}", err=True)
+        click.echo(CONTROLS.sub("?", f"{place}: {one.wrong}"), err=True)
     right = f"{len(read.rows)} row{'' if len(read.rows) == 1 else 's'} right"
     if read.problems:
         many = f"{len(read.problems)} thing{'' if len(read.problems) == 1 else 's'}"
