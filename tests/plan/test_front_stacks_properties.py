@@ -239,3 +239,10 @@ def test_a_carcass_built_the_other_way_round_hangs_its_doors_the_other_way_round
 
     assert leaves(one, False) == leaves(other, True)
     assert sorted(each.rule for each in one.findings) == sorted(each.rule for each in other.findings)
+
+
+def test_heights_are_written_so_that_they_add_up():
+    """(720 - 3 x 3) / 4 = 177.75; four of 177.8 and three gaps would be 720.2."""
+    four = stack(*(member(f"m{number}", front=FrontIs.DRAWER) for number in range(4)))
+    (found,) = filled(JOB, carcass_box(carcass("b60", compartment(stack=four))), ROWS).stacks
+    assert "177.75 + 177.75 + 177.75 + 177.75, and 3 gaps of 3" in found.words

@@ -15,7 +15,16 @@ from .figure import text_mm
 from .finding import Finding, Severity
 from .fitted_out import DrawerBox, PlacedFront, StackFilled
 from .frame_packing import frame_faults, frame_packing_mm
-from .front_places import edges_mm, front_of_stack, leaves, stands_mm, told_otherwise, weight_kg, width_faults
+from .front_places import (
+    blind_faults,
+    edges_mm,
+    front_of_stack,
+    leaves,
+    stands_mm,
+    told_otherwise,
+    weight_kg,
+    width_faults,
+)
 from .hardware import Hardware
 from .hinge_checks import hinge_faults
 from .hinge_clear import opening_faults, plate_faults
@@ -62,6 +71,7 @@ def filled(job: Job, box: CarcassBox, known: Hardware) -> FilledFronts:
         fronts += here
         drawers += inside
     faults += told_otherwise(box, fronts, job.holes.shop_mm)
+    faults += blind_faults(box, fronts, job.holes.shop_mm)
     return FilledFronts(tuple(stacks), tuple(fronts), tuple(drawers), (*findings, *told(job, box, faults)))
 
 
@@ -167,7 +177,8 @@ def _unnamed(fronts: list[PlacedFront]) -> Iterator[StackFault]:
 
 def _filled(job: Job, space: Space, stack: Stack, heights: StackHeights, moved: tuple[str, ...]) -> StackFilled:
     step_mm = job.holes.shop_mm
-    high = " + ".join(text_mm(mm, step_mm) for mm in heights.heights_mm)
+    # Finer than it is cut, so that what is written adds up: four of 177.75, not of 177.8.
+    high = " + ".join(text_mm(mm, step_mm / 10) for mm in heights.heights_mm)
     gaps = len(heights.members) - 1 + (2 if heights.end_mm > 0 else 0)
     with_gaps = f", and {counted(gaps, 'gap')} of {text_mm(stack.gap_mm, step_mm)}" if gaps else ""
     on_grid = f". On the grid: {listed(moved)}" if moved else ""
