@@ -74,6 +74,25 @@ def width_faults(box: CarcassBox, space: Space, stack: Stack, fit: FrontFit, ste
             )
 
 
+def blind_faults(box: CarcassBox, fronts: Sequence[PlacedFront], step_mm: float) -> Iterator[StackFault]:
+    """Fronts that reach over the part of a corner unit that nothing opens on."""
+    blind_mm = box.item.blind_mm if isinstance(box.item, Carcass) else 0.0
+    hung = [one for one in fronts if one.front not in (FrontIs.FIXED, FrontIs.SPACE)]
+    if blind_mm <= 0 or not hung:
+        return
+    wide_mm = max(one.left_mm + one.width_mm for one in hung) - min(one.left_mm for one in hung)
+    over_mm = wide_mm - (box.width_mm - blind_mm)
+    if over_mm > 0:
+        yield StackFault(
+            "stack.over_blind",
+            tuple(one.name for one in hung),
+            tuple(one.member for one in hung),
+            f"They reach {text_mm(over_mm, step_mm)} over the {text_mm(blind_mm, step_mm)} of this unit that is blind.",
+            "Divide the unit, and tell a stack only for the compartment that opens.",
+            over_mm,
+        )
+
+
 def told_otherwise(box: CarcassBox, fronts: Sequence[PlacedFront], step_mm: float) -> Iterator[StackFault]:
     """Where stacks and what else the carcass says of its fronts do not agree, or it says nothing."""
     item = box.item
