@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
+from oddleg.charts import read_csv
 from oddleg.cli import main
 from oddleg.documents import load_job
 
@@ -47,3 +48,10 @@ def test_the_small_job_comes_in_and_goes_out_with_every_field(tmp_path, monkeypa
     exported = run.invoke(main, ["export", job.id]).stdout
     assert "reserve_mm" in exported and "reserve_mm" not in SMALL.read_text(encoding="utf-8")
     assert load_job(json.loads(exported)).rooms[0].runs == job.rooms[0].runs
+
+
+def test_the_chart_that_it_shows_is_one():
+    lines = re.findall(r"(?m)^    (kind,id.*|plate,.*)$", README)
+    read = read_csv("\n".join(lines).encode())
+    assert len(lines) == 2 and read.problems == ()
+    assert [(one.id, one.source) for one in read.rows] == [("our-plate-3", "the maker's sheet, page 4")]

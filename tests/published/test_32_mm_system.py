@@ -4,9 +4,11 @@ Pitch 32, hole 5, front row 37 behind the front edge, rear row a multiple of 32 
 32 apart; balanced panel: height = 32 n + 2 x first hole, 1056 with 64 gives n = 29. No standards body defines it.
 """
 
+import pytest
 from panel_boxes import LEFT, PIN, PLATE, box, door, drilled, part, places
 
-from oddleg.job import FittingOut, HoleLimits, Shelf
+from oddleg.charts import shipped_rows
+from oddleg.job import FittingOut, HoleLimits, Pin, Plate, Runner, Shelf
 from oddleg.plan.grid import PITCH_MM, line_mm
 from oddleg.plan.shelf_holes import pin_rows_mm
 
@@ -38,3 +40,33 @@ def test_a_plate_takes_two_holes_of_the_grid():
     side = drilled(here, [door(compartment="a", cups_mm=(64.0 + 16,))])[LEFT]
     assert PLATE.spread_mm == 32 and {one.diameter_mm for one in side.holes} == {5.0}
     assert all((v - 64) % 32 == 0 for _, v in places(side))
+
+
+SHIPPED = shipped_rows()
+PINS = [one for one in SHIPPED if isinstance(one, Pin)]
+PLATES = [one for one in SHIPPED if isinstance(one, Plate)]
+RUNNERS = [one for one in SHIPPED if isinstance(one, Runner)]
+
+
+@pytest.mark.parametrize("pin", PINS, ids=lambda one: one.id)
+def test_shipped_pins_stand_in_rows_37_behind_the_front_edge_on_a_pitch_of_32(pin):
+    assert (pin.row_mm, pin.pitch_mm) == (37, 32)
+    for depth_mm in (300.0, 350.0, 560.0, 580.0):
+        front_mm, rear_mm = pin_rows_mm(box(depth_mm=depth_mm), pin, HoleLimits())
+        assert front_mm == 37 and rear_mm > front_mm and (rear_mm - front_mm) % 32 == 0
+
+
+def test_there_is_a_shipped_pin_for_holes_of_5():
+    assert 5 in {one.hole_mm for one in PINS}
+
+
+@pytest.mark.parametrize("plate", PLATES, ids=lambda one: one.id)
+def test_shipped_plates_take_two_holes_of_5_on_the_row_of_37(plate):
+    assert (plate.row_mm, plate.spread_mm, plate.hole_mm) == (37, 32, 5)
+
+
+@pytest.mark.parametrize("runner", RUNNERS, ids=lambda one: one.id)
+def test_shipped_runners_are_screwed_into_holes_of_the_rows(runner):
+    """Holes of 5, the first in the row of 37, the others a multiple of 32 behind it."""
+    assert (runner.first_mm, runner.hole_mm) == (37, 5)
+    assert all(screw_mm % 32 == 0 for screw_mm in runner.screws_mm)
