@@ -128,7 +128,10 @@ def test_cut_outs_are_dimensioned_from_the_same_origin():
     texts = {one.text for one in read(panel_drawing(VIEWS["panel-unit-1-back"], 0.1, 182.0, 120.0)).iter(f"{SVG}text")}
     # Lefts and rights, feet and tops of the three cut-outs in the sample.
     assert {"100", "260", "500", "720", "950", "1075", "300", "390", "180", "420", "545"} <= texts
-    assert {"socket", "160 × 90", "Ø125"} <= texts
+    assert {"A", "B", "C", "socket", "160 × 90", "Ø125"} <= texts
+    # Where an opening has no room for words its letter stands for them.
+    small = {one.text for one in read(panel_drawing(VIEWS["panel-unit-1-back"], 0.1)).iter(f"{SVG}text")}
+    assert {"A", "B", "C"} <= small and "socket" not in small
 
 
 def test_a_bottom_hung_under_is_drawn_as_on_the_bench():

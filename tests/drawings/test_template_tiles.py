@@ -14,10 +14,10 @@ from text_boxes import text_box
 
 from oddleg.drawings.lettering import SMALL_MM
 from oddleg.drawings.svg import svg
-from oddleg.drawings.template_paper import LAP_MM, TEMPLATE_PAPERS, letters, tiling
+from oddleg.drawings.template_paper import LAP_MM, TEMPLATE_PAPERS, tiling
 from oddleg.drawings.template_tiles import template_key, template_tiles
 from oddleg.plan.fitted_out import PanelKind
-from oddleg.plan.panel_views import views
+from oddleg.plan.panel_views import letters, views
 
 SVG = "{http://www.w3.org/2000/svg}"
 # ISO 216 upright, less 14 at each side, and 40 and 14 for title block and foot of a sheet.

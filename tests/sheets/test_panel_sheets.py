@@ -157,7 +157,7 @@ def test_a_page_a_face_with_table_boxes_face_and_edge():
     for words in (
         "Inside face up, front edge on the left. Counted from the front edge and the lower edge.",
         "Underside up, front towards you.", "16 389 577.5", "runner of drawer 4 Bit 5, 13 deep", "Bit 8, right through",
-        "Drilled from the other face: 5.", "waste and supply, open to the bottom", "220 wide, 180 high, corners 20",
+        "Drilled from the other face: 5.", "B: waste and supply, open to the bottom", "220 wide, 180 high, corners 20",
     ):  # fmt: skip
         assert words in text, words
     # One for the carcass, one a face, and one more for the second half of 128 holes.

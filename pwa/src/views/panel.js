@@ -1,7 +1,7 @@
 /** One panel: a hole at a time at arm's length, with its face and front edge, or all as a list with ticks; its cut-outs. */
 import { html, nothing } from "lit";
 import { holeKey } from "../local_fitting.js";
-import { bare, drawing, lit } from "../ui/drawing.js";
+import { bare, cropTo, drawing, lit } from "../ui/drawing.js";
 import { emit, on } from "../ui/events.js";
 import { fig, pairs } from "../ui/figure.js";
 import { to } from "../ui/router.js";
@@ -23,6 +23,7 @@ export function panelView(app, part, ticks) {
   const as = list.length ? (app.view.as ?? "one") : "drawing";
   const { of, done } = progress([{ ...panel, holes: list }], ticks);
   const held = (id, body) => html`<div class="keep-wide stack" ?hidden=${as !== id}>${body}</div>`;
+  if (list.length) lit(".board", "[data-hole]", shownOn(at, shownHole(panel, list, ticks, app.view.hole).one.id));
   return html`<div class="rod-pages rod-card hole-card">
     ${panel.views.length > 1 ? tabs("Which face", panel.views.map((one) => [one.face, one.words]), view.face, (id) => ({ face: id, hole: null }), "words") : nothing}
     ${list.length ? tabs("How holes are shown", [["one", "One hole"], ["list", `List, ${done} of ${of}`], ["drawing", "Drawing"]], as, (id) => ({ as: id }), "only-narrow") : nothing}
@@ -30,12 +31,12 @@ export function panelView(app, part, ticks) {
       ${list.length ? held("one", large(at)) : nothing}
       ${list.length ? held("list", listed(at)) : nothing}
     </div>
-    ${held("drawing", html`${lies(view)}${large_drawing(at)}${cuts(panel, view)}${sizeOf(panel)}`)}
-    ${as === "one" ? html`<div class="keep-wide" hidden>${planLine(app, `panels/${part.id}`)}</div>` : planLine(app, `panels/${part.id}`)}</div>`;
+    ${held("drawing", html`${lies(view)}${tappable(at)}${cuts(panel, view)}${sizeOf(panel)}`)}
+    ${planLine(app, `panels/${part.id}`)}</div>`;
 }
 
 /** How it lies on the bench: which face is up, and where its front edge is. */
-const lies = (view) => html`<p class="lies"><b>${view.words}</b>${view.front_edge ? html`, <b>${EDGES[view.front_edge]}</b>` : nothing}</p>`;
+const lies = (view) => html`<p class="lies"><b>${view.words}</b>${view.front_edge ? html`<span class="away">, </span><b>${EDGES[view.front_edge]}</b>` : nothing}</p>`;
 
 const sizeOf = (panel) => pairs([{ label: "Width", figure: panel.width }, { label: "Height", figure: panel.height }, { label: "Thickness", figure: panel.thickness }]);
 
@@ -47,9 +48,9 @@ const shownOn = ({ panel, ticks, list }, here) => (group) => {
   group.classList.toggle("done-here", made && !moved);
 };
 
-function large_drawing(at) {
+/** The drawing; a hole on it can be tapped. */
+function tappable(at) {
   const { part, view, list } = at;
-  lit(".board", "[data-hole]", shownOn(at, null));
   const tap = (event) => {
     const id = event.target.closest?.("[data-hole]")?.dataset.hole;
     if (list.some((one) => one.id === id)) emit(document, "view", { as: "one", hole: id });
@@ -64,7 +65,7 @@ function large(at) {
   const [across, up] = panel.axes;
   const tick = ticks.get(holeKey(panel.id, hole.id));
   const go = (one) => on("view", { hole: one?.id });
-  lit(".board", "[data-hole]", shownOn(at, hole.id));
+  cropTo(".board.thumb", ".item");
   const digits = Math.max(hole.u.text.length, hole.v.text.length, 3);
   return html`<div class="card mark one">
     <h2 aria-live="polite"><small>hole ${hole.number}</small> ${hole.words}</h2>
@@ -166,7 +167,8 @@ function cuts(panel, view) {
   return html`<section class="sect"><h2>Cut-outs</h2>${panel.cut_outs.map((one) => html`<div class="card"><h3>${one.words}</h3>
     ${pairs([
       ...(one.round ? [{ label: "Diameter", figure: one.width }] : [{ label: "Width", figure: one.width }, { label: "Height", figure: one.height }]),
-      { label: "From the left", figure: one.left }, { label: "From the right", figure: one.from_right }, { label: "From the foot", figure: one.foot }, { label: "From the top", figure: one.from_top },
+      { label: `From the ${panel.axes[0]}`, figure: one.left }, { label: "From the edge across from it", figure: one.from_right },
+      { label: `From the ${panel.axes[1]}`, figure: one.foot }, { label: "From the edge opposite to it", figure: one.from_top },
       ...(one.radius ? [{ label: "Radius of the corners", figure: one.radius }] : []),
     ])}${one.open_to.length ? html`<p class="hint">Open to the ${one.open_to.join(" and ")} edge.</p>` : nothing}</div>`)}</section>`;
 }

@@ -8,11 +8,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from oddleg.plan.figure import text_mm
-from oddleg.plan.panel_views import COUNTED_FROM, NumberedHole, PanelView
+from oddleg.plan.panel_views import COUNTED_FROM, NumberedHole, PanelView, letters
 from oddleg.plan.panels_part import depth_words
 from oddleg.plan.sightings import listed
 
-from .lettering import CAP_HEIGHT, SMALL_MM, Area, Page, lines_at_most, paragraph, text_width_mm, wrapped
+from .lettering import CAP_HEIGHT, SMALL_MM, Area, Page, paragraph, text_width_mm, wrapped
 from .outlines import cut_outline
 from .panel_dimensions import Places, places, rows_of, upright_dimension
 from .primitives import Circle, Drawing, Group, Line, Mark, Polygon, Text, rectangle
@@ -131,31 +131,32 @@ def _front_edge(view: PanelView, left_mm: float, top_mm: float, right_mm: float,
 
 def _cut_outs(on: _OnPaper, step_mm: float) -> list[Mark]:
     marks: list[Mark] = []
-    for cut in on.view.cut_outs:
+    for number, cut in enumerate(on.view.cut_outs):
         points = tuple((on.x(u_mm), on.y(v_mm)) for u_mm, v_mm in cut_outline(cut))
         size = f"{text_mm(cut.width_mm, step_mm)} × {text_mm(cut.height_mm, step_mm)}"
         if cut.round:
             size = f"Ø{text_mm(cut.width_mm, step_mm)}"
         parts: list[Mark] = [Polygon(points, "tint"), Polygon(points, "line")]
-        lines = _cut_lines(cut.words, size, cut.width_mm * on.scale - 1.0, cut.height_mm * on.scale - 0.6)
+        lines = _cut_lines(
+            letters(number), cut.words, size, cut.width_mm * on.scale - 1.0, cut.height_mm * on.scale - 0.6
+        )
         x_mm, y_mm = on.x(cut.left_mm + cut.width_mm / 2), on.y(cut.foot_mm + cut.height_mm / 2)
-        for number, line in enumerate(lines):
-            base_mm = y_mm + SMALL_MM * (0.35 + 1.2 * (number - (len(lines) - 1) / 2))
-            parts.append(Text(x_mm, base_mm, line, SMALL_MM, "middle", halo=True))
+        for n, line in enumerate(lines):
+            base_mm = y_mm + SMALL_MM * (0.35 + 1.2 * (n - (len(lines) - 1) / 2))
+            parts.append(Text(x_mm, base_mm, line, SMALL_MM, "middle", bold=n == 0, halo=True))
         marks.append(Group(tuple(parts), "cut-out", (("cut-out", cut.id),), f"{cut.words}, {size}"))
     return marks
 
 
-def _cut_lines(words: str, size: str, width_mm: float, height_mm: float) -> tuple[str, ...]:
-    """As much as has room in the opening: words and size, words alone, or what is left of them."""
-    most = int(height_mm / (SMALL_MM * 1.2))
-    if most < 1:
-        return ()
-    lines = wrapped(words, width_mm, SMALL_MM)
-    if len(lines) < most and text_width_mm(size, SMALL_MM) <= width_mm:
-        return (*lines, size)
-    lines = lines_at_most(words, most, width_mm, SMALL_MM)
-    return lines if all(text_width_mm(one, SMALL_MM) <= width_mm for one in lines) else ()
+def _cut_lines(letter: str, words: str, size: str, width_mm: float, height_mm: float) -> tuple[str, ...]:
+    """Its letter in the table, and below it as much as has room in the opening: words and size, or one of them."""
+    most = int(height_mm / (SMALL_MM * 1.2)) - 1
+    wrapped_words = wrapped(words, width_mm, SMALL_MM)
+    fits = all(text_width_mm(one, SMALL_MM) <= width_mm for one in (*wrapped_words, size))
+    for more in ((*wrapped_words, size), wrapped_words, (size,)):
+        if fits and len(more) <= most:
+            return (letter, *more)
+    return (letter,)
 
 
 def _holes(on: _OnPaper, width_mm: float, bottom_mm: float) -> list[Mark]:
@@ -234,5 +235,5 @@ def _alt(view: PanelView, step_mm: float) -> str:
     if told:
         words += f" Holes: {'; '.join(told)}{more}."
     if view.cut_outs:
-        words += f" Cut-outs: {listed([one.words for one in view.cut_outs])}."
+        words += f" Cut-outs: {listed([f'{letters(n)} {one.words}' for n, one in enumerate(view.cut_outs)])}."
     return words

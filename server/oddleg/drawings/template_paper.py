@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 from itertools import combinations
 
-from oddleg.plan.panel_views import PanelView
+from oddleg.plan.panel_views import PanelView, letters
 
 from .lettering import Area
 from .outlines import Place, cut_outline, within
@@ -106,12 +106,6 @@ def corners(tile: Tile, view: PanelView) -> list[Place]:
     width_mm, height_mm = view.panel.width_mm, view.panel.height_mm
     spots = ((0.0, 0.0), (width_mm, 0.0), (0.0, height_mm), (width_mm, height_mm))
     return [one for one in spots if tile.holds(one)]
-
-
-def letters(number: int) -> str:
-    """A to Z, then AA and so on, from 0."""
-    head, last = divmod(number, 26)
-    return (letters(head - 1) if head else "") + chr(ord("A") + last)
 
 
 def _count(length_mm: float, step_mm: float) -> int:

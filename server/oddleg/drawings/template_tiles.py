@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from oddleg.plan.figure import text_mm
 from oddleg.plan.fitted_out import CutOut
-from oddleg.plan.panel_views import COUNTED_FROM, NumberedHole, PanelView
+from oddleg.plan.panel_views import COUNTED_FROM, NumberedHole, PanelView, letters
 from oddleg.plan.panels_part import depth_words
 
 from .lettering import BEYOND, CROSSES, SMALL_MM, Area, Page, shortened, text_width_mm
@@ -172,6 +172,7 @@ class _Tile:
         right_mm, top_mm = cut.left_mm + cut.width_mm, cut.foot_mm + cut.height_mm
         middle = (cut.left_mm + right_mm) / 2, (cut.foot_mm + top_mm) / 2
         marks: list[Mark] = []
+        called = f"{letters(self.view.cut_outs.index(cut))}, {cut.words}"
         size = f"{self._text(cut.width_mm)} × {self._text(cut.height_mm)}"
         size = f"Ø{self._text(cut.width_mm)}" if cut.round else size
         if cut.radius_mm > 0 and not cut.round:
@@ -180,10 +181,10 @@ class _Tile:
         for spot in spots:
             if self.tile.holds(spot):
                 lines = [(f"{self._text(spot[0])} | {self._text(spot[1])}", False)]
-                lines = [(f"{cut.words}: {size}", True), *lines] if spot == spots[0] else lines
+                lines = [(f"{called}: {size}", True), *lines] if spot == spots[0] else lines
                 marks += page.label(*self.at(spot), 1.2, lines, SMALL_MM)
         if spots[0] != middle and not self.tile.holds(spots[0]) and self.tile.holds(middle):
-            marks += page.label(*self.at(middle), 0.0, [(f"{cut.words}: {size}", True)], SMALL_MM)
+            marks += page.label(*self.at(middle), 0.0, [(f"{called}: {size}", True)], SMALL_MM)
         return marks
 
     def _edges(self, page: Page) -> list[Mark]:

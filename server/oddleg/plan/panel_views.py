@@ -116,3 +116,9 @@ def _in_order(holes: Sequence[Hole]) -> list[Hole]:
     if len(columns) < len(rows):
         return sorted(holes, key=lambda one: (round(one.u_mm, 3), one.v_mm, one.id))
     return sorted(holes, key=lambda one: (round(one.v_mm, 3), one.u_mm, one.id))
+
+
+def letters(number: int) -> str:
+    """A to Z, then AA and so on, from 0."""
+    head, last = divmod(number, 26)
+    return (letters(head - 1) if head else "") + chr(ord("A") + last)

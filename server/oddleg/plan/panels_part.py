@@ -8,7 +8,7 @@ from oddleg.job import Drilled, FrontIs, Job
 
 from .figure import Figure, figure, text_mm
 from .fitted_out import CutOut, DrawerBox, FittedOut, Hole, Panel, PlacedFront, Stick
-from .panel_views import COUNTED_FROM, NumberedHole, numbered_holes, views
+from .panel_views import COUNTED_FROM, NumberedHole, letters, numbered_holes, views
 from .part_values import Part, figure_part, finding_part
 from .site import body
 
@@ -88,7 +88,7 @@ def _panel(panel: Panel, drilled: dict[tuple[str, str], Drilled], step_mm: float
             for one in views(panel)
         ],
         "holes": [_hole(panel, one, drilled.get((panel.id, one.hole.id)), step_mm) for one in numbered_holes(panel)],
-        "cut_outs": [_cut(panel, one, step_mm) for one in panel.cut_outs],
+        "cut_outs": [_cut(panel, one, letters(n), step_mm) for n, one in enumerate(panel.cut_outs)],
     }
 
 
@@ -119,10 +119,11 @@ def _hole(panel: Panel, numbered: NumberedHole, tick: Drilled | None, step_mm: f
     }
 
 
-def _cut(panel: Panel, cut: CutOut, step_mm: float) -> Part:
+def _cut(panel: Panel, cut: CutOut, letter: str, step_mm: float) -> Part:
     across, up = COUNTED_FROM[panel.kind]
     return {
         "id": cut.id,
+        "letter": letter,
         "words": cut.words,
         "left": _told(cut.left_mm, step_mm, f"From the {across} to the cut-out."),
         "foot": _told(cut.foot_mm, step_mm, f"From the {up} to the cut-out."),

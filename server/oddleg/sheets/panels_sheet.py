@@ -137,7 +137,7 @@ def _served(hole: Part) -> tuple[str, ...]:
 def _cut(one: Part) -> dict[str, Any]:
     keys = ("left", "foot", "from_right", "from_top", "width", "height")
     return {
-        "words": one["words"],
+        "words": f"{one['letter']}: {one['words']}",
         **{key: one[key]["text"] for key in keys},
         "round": one["round"],
         "radius": one["radius"]["text"] if one["radius"] is not None else "–",
