@@ -100,9 +100,9 @@ class Office:
         assert done.returncode == 0, done.stderr
         return done.stdout.strip()
 
-    def ask(self, path, method="GET", body=None):
+    def ask(self, path, method="GET", body=None, **headers):
         """The JSON that the API answered to the office. Raises Refused."""
-        request = urllib.request.Request(f"{self.origin}/api/v1{path}", method=method)
+        request = urllib.request.Request(f"{self.origin}/api/v1{path}", method=method, headers=headers)
         if self.token:
             request.add_header("Authorization", f"Bearer {self.token}")
             request.add_header("Oddleg-Writer", "office-in-tests")
@@ -127,6 +127,17 @@ class Office:
         self.ask("/jobs", "POST", document)
         self.people[fitter] = self.ask("/people", "POST", {"name": fitter, "role": "fitter"})["id"]
         self.ask(f"/jobs/{document['id']}/assignments/{self.people[fitter]}", "PUT")
+
+    def change_job(self, document):
+        """Puts a job that is here in place of its last revision."""
+        (revision,) = (one["revision"] for one in self.ask("/jobs")["jobs"] if one["id"] == document["id"])
+        self.ask(f"/jobs/{document['id']}", "PUT", document, **{"If-Match": f'"{revision}"'})
+
+    def part(self, job, name):
+        """A part of the job's plan, as a phone gets it."""
+        parts = self.ask(f"/jobs/{job}/pack")["parts"]
+        (sha,) = (one["sha"] for one in parts if one["name"] == name)
+        return self.ask(f"/jobs/{job}/pack/{sha}")
 
     def code(self, name):
         return self.ask(f"/people/{self.people[name]}/codes", "POST", {})["code"]

@@ -34,6 +34,16 @@ export function lit(board, parts, put) {
   requestAnimationFrame(() => document.querySelectorAll(`${board} ${parts}`).forEach(put));
 }
 
+/** Shows of a small drawing only what it is about, without the figures round it. @param {string} board selector @param {string} what selector of it */
+export function cropTo(board, what) {
+  requestAnimationFrame(() => document.querySelectorAll(`${board} > svg`).forEach((svg) => {
+    const box = svg.querySelector(what)?.getBBox();
+    if (box?.width) svg.setAttribute("viewBox", `${box.x - ROUND_IT_MM} ${box.y - ROUND_IT_MM} ${box.width + 2 * ROUND_IT_MM} ${box.height + 2 * ROUND_IT_MM}`);
+  }));
+}
+
+const ROUND_IT_MM = 3;
+
 /** A drawing prepared by the server for a label or a code, without caption. */
 export const bare = (svg) => html`${unsafeHTML(svg)}`;
 

@@ -12,7 +12,7 @@ import { planLine } from "./frame.js";
 import { against, tabs } from "./pages.js";
 import { KINDS, UP_FROM } from "./service_form.js";
 
-const PAGES = [["land", "Where"], ["cuts", "Cut-outs"], ["wanted", "First fix"], ["more", "More"]];
+const PAGES = [["land", "Where"], ["cuts", "Cuts"], ["wanted", "First fix"], ["more", "More"]];
 const EMPTY = { landings: [], cuts: [], passages: [], hanging: [], wanted: [], vents: [], cautions: [], findings: [] };
 
 export function services(app) {
@@ -91,7 +91,7 @@ function asTyped({ what, x, up, up_from, width, height, round }) {
 }
 
 const asPlanned = (plan, name) => html`<small>from ${fig(plan.left, { name: `${name}: left edge` })} to ${fig(plan.right, { name: `${name}: right edge` })} along the run</small>
-  ${plan.from_datum ? html`<small>${plan.from_datum} the datum line</small>` : nothing}
+  ${plan.below_datum ? html`<small>${fig({ ...plan.below_datum, text: plan.from_datum }, { name: `${name}: from the datum line` })} the datum line</small>` : nothing}
   <small>${plan.words}</small>
   <small>${plan.reached ? html`reached ${plan.reached}` : plan.behind ? html`<b class="say-stop">cannot be reached once all is fitted</b>` : nothing}</small>`;
 
@@ -102,11 +102,12 @@ function cuts(app, part) {
     const here = part.cuts.filter((one) => one.item === item);
     return html`<section class="sect"><h2>${upper(here[0].name)}</h2>
       ${here.map((one) => html`<div class="card"><h3>${one.words}</h3>
-        <p class="cut-size">${fig(one.width, { name: `${one.words}: width`, size: "big" })} <span>×</span> ${fig(one.height, { name: `${one.words}: height`, size: "big" })}</p>
+        <p class="cut-size">${one.round ? html`<span>bore</span> ${fig(one.width, { name: `${one.words}: diameter`, size: "big" })}` : html`${fig(one.width, { name: `${one.words}: width`, size: "big" })} <span>×</span> ${fig(one.height, { name: `${one.words}: height`, size: "big" })}`}</p>
+        ${one.round ? html`<p class="hint">All figures go to its middle.</p>` : nothing}
         ${pairs([
           { label: "From the left, seen from the front", figure: one.from_left }, { label: "From the left, seen from behind", figure: one.from_behind },
           { label: "From the right, seen from the front", figure: one.from_right }, { label: "From the foot", figure: one.from_foot }, { label: "From the top", figure: one.from_top },
-          { label: "Down from the datum line", figure: one.below_datum }, { label: "Radius of the corners", figure: one.radius },
+          { label: `${one.round ? "Its middle" : "Its upper edge"}, from the datum line`, figure: { ...one.below_datum, text: one.from_datum }, unit: "" }, ...(one.round ? [] : [{ label: "Radius of the corners", figure: one.radius }]),
         ])}
         ${one.open_to.length ? html`<p class="hint">Open to the ${one.open_to.join(" and ")} edge.</p>` : nothing}</div>`)}
       ${drawing(part[`back-${item}`] ?? null)}${drawing(part[`behind-${item}`] ?? null)}
@@ -121,7 +122,7 @@ function wanted(part, runs) {
     ${part.wanted.length ? html`<ul class="rows">${part.wanted.map((one) => html`<li class="row still service"><span class="grow"><b>${one.name}</b>, ${one.run}<small>${one.words}</small>
       <small>${fig(one.from_left, { name: `${one.name}: from the left`, size: "big" })} ${one.from_left_words}</small>
       <small>${one.over_floor ? html`${fig(one.over_floor, { name: `${one.name}: over the finished floor`, size: "big" })} over the finished floor` : "how high over the finished floor is not known yet"}</small>
-      ${one.below_datum ? html`<small>${fig(one.below_datum, { name: `${one.name}: below the datum` })} below the datum line</small>` : nothing}</span></li>`)}</ul>`
+      ${one.below_datum ? html`<small>${fig({ ...one.below_datum, text: one.from_datum }, { name: `${one.name}: from the datum line` })} the datum line</small>` : nothing}</span></li>`)}</ul>`
       : html`<p class="notice">Nothing is wanted that is not there.</p>`}</section>
     ${runs.map(({ id }) => drawing(part[`first_fix-${id}`] ?? null))}`;
 }

@@ -39,6 +39,7 @@ def services_part(room_plan: RoomPlan) -> Part:
                 "from_left_words": one.from_left_words,
                 "over_floor": figure_part(one.over_floor),
                 "below_datum": figure_part(one.below_datum),
+                "from_datum": from_datum(one.below_datum) if one.below_datum is not None else "",
                 "words": one.words,
             }
             for one in services.wanted
