@@ -1,4 +1,4 @@
-"""Holes ticked with no signal, a reload in the middle; a hole that the office moved after it was drilled; a service as found."""
+"""Holes ticked with no signal, a reload in the middle; one that the office moved after it was drilled; a service as found."""
 
 import csv
 import json
@@ -217,8 +217,8 @@ def test_a_service_recorded_offline_moves_the_cut_out_after_sync(on_site, office
     assert (socket["data"]["what"], socket["data"]["live"], socket["data"]["up"]) == ("socket", None, None)
 
     # By hand: 1860 less three units of 600 leaves 30 at either end, so the sink base begins at 630; its back at 648.
-    # 950 - 648 = 302 from the left, and as the back is 564 wide 262 from behind. Its top is 18 below the datum: 410 - 18
-    # = 392 down, 684 - 392 = 292 up. The bore holds the waste, 50, and 10 clear all round: 70.
+    # 950 - 648 = 302 from the left, and as the back is 564 wide 262 from behind. Its top is 18 below the datum:
+    # 410 - 18 = 392 down, 684 - 392 = 292 up. The bore holds the waste, 50, and 10 clear all round: 70.
     phone.button("Cuts").tap()
     for name, text in [
         ("for sink waste: diameter", "70"),

@@ -33,7 +33,7 @@ def test_its_keys_are_those_of_the_wire():
         "item", "name", "words", "from_left", "from_right", "from_foot", "from_top", "from_behind", "below_datum", "width", "height",
         "radius", "open_to", "from_datum", "round",
     }  # fmt: skip
-    assert set(wish) == {"id", "name", "run", "from_left", "from_left_words", "over_floor", "below_datum", "words"}
+    assert set(wish) == {"id", "name", "run", "from_left", "from_left_words", "over_floor", "below_datum", "from_datum", "words"}
     assert set(made["passages"][0]) == {"name", "words", "diameter", "from_back", "below_datum", "panels"}
     assert set(made["hanging"][0]) == {"item", "name", "below_datum", "words"}
     assert set(made["vents"][0]) == {"name", "asked", "has", "holds"}
