@@ -193,10 +193,16 @@ def test_a_persons_entries_are_erased_on_asking(with_hall):
 def test_sheets_are_written_as_pdf(with_hall):
     out = with_hall / "out"
     lines = run("sheets", "hollowmere-hall", "--out", out).output.splitlines()
-    of_room = {f"{kind}-kitchen.pdf" for kind in ("survey", "walls", "legs", "labels", "plinth", "corners", "tall")}
+    kinds = ("survey", "walls", "legs", "labels", "plinth", "corners", "tall", "drawers", "drilling", "services", "first_fix")
+    of_room = {f"{kind}-kitchen.pdf" for kind in kinds}
     runs = ("window-run", "side-run", "counter")
     of_runs = {f"{kind}-{run}.pdf" for kind in ("rod", "strip_a4", "strip_a3") for run in runs}
-    assert {Path(line).name for line in lines} == of_room | of_runs
+    items = [item for run in json.loads(HALL.read_text(encoding="utf-8"))["rooms"][0]["runs"] for item in run["items"]]
+    fitted = {item["id"] for item in items if item.get("fitting_out")}
+    of_units = {f"{kind}-{id}.pdf" for kind in ("panels", "template_a4", "template_a3") for id in fitted}
+    # The sides of the blind corner base, with its fixed shelf alone, have nothing that a stick would carry.
+    of_units |= {f"{kind}-{id}.pdf" for kind in ("stick_a4", "stick_a3") for id in fitted - {"corner"}}
+    assert {Path(line).name for line in lines} == of_room | of_runs | of_units
     assert all((out / Path(line).name).read_bytes().startswith(b"%PDF-") for line in lines)
 
 

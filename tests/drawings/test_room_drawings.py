@@ -105,8 +105,8 @@ def test_no_text_is_too_small_or_runs_off_the_paper(made):
 
 
 def test_drawings_of_the_demo_are_small_enough_for_a_pack():
-    # The whole pack is to stay under 300 kB gz.
-    assert len(zlib.compress("".join(svg(one, "d") for one in drawings_of_the_demo()).encode())) < 60_000
+    # The whole pack is to stay under 300 kB gz; most of its drawings are those of every panel of every unit.
+    assert len(zlib.compress("".join(svg(one, "d") for one in drawings_of_the_demo()).encode())) < 160_000
 
 
 def _check_texts(drawing):
