@@ -1,4 +1,4 @@
-"""Holes ticked with no signal, a reload in the middle; one that the office moved after it was drilled; a service as found."""
+"""Holes ticked with no signal, a reload in the middle; one that the office moved since; a service as found."""
 
 import csv
 import json
