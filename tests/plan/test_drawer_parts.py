@@ -3,11 +3,11 @@
 from dataclasses import replace
 
 import pytest
+from datum_rooms import job_of, room_of
 from hardware_rows import carcass, known, runner
 from hypothesis import given
 from hypothesis import strategies as st
 
-from datum_rooms import job_of, room_of
 from oddleg.job import FittingOut, RebateFace
 from oddleg.plan.carcass_box import carcass_box
 from oddleg.plan.drawer_parts import drawer_parts
