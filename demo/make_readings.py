@@ -3,7 +3,7 @@
 The floor is made up: it falls 14 mm from the window's left end to the far corner, with a hollow by the counter. Two
 set-ups share three stations and both close on the bench mark; one station was booked 100 out and read again; one was
 repeated. Once the datum stands, the walls are read at the stations that the plan proposes, units that came are measured,
-and the first marks made on the batten. Run it again after the job, a station list or the payload changes: `python demo/make_readings.py`.
+the first marks made on the batten, services found behind the sink base and the first holes drilled. Run it again after the job, a station list or the payload changes: `python demo/make_readings.py`.
 """
 
 import hashlib
@@ -12,6 +12,7 @@ import random
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
+from hall_found import drill, find_services
 from hall_walls import measure_corner_and_opening, measure_units, measure_window, read_walls
 
 from oddleg.charts import charts
@@ -156,6 +157,11 @@ def main():
     measure_window(survey)
     measure_units(survey)
     tick(survey, "window-run", 4)
+    find_services(survey, job.rooms[0].runs[0])
+    # Of the four-drawer base one side is drilled, the other begun.
+    part = parts(planned(job, survey), revision=1)["panels/drawers-one"]
+    drill(survey, part, "left_side", 12)
+    drill(survey, part, "right_side", 5)
     book = {"writer": WRITER, "app": "demo", "saved_seq": len(survey.entries), "entries": survey.entries}
     (HERE / "hall-entries.json").write_text(json.dumps(book, indent=1, ensure_ascii=False) + "\n", encoding="utf-8")
     print(f"{len(survey.entries)} entries, {len(between)} of them in between; datum {number}")

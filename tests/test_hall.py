@@ -36,7 +36,8 @@ def test_nothing_stops_and_what_is_to_be_decided_is_the_depth_of_the_worktop_and
     rows = all_findings(demo_hall.hall_plan())
     assert [row for row in rows if row["severity"] == "stop"] == []
     asked = {row["rule"] for row in rows if row["severity"] == "warn"}
-    assert asked == {"front_line.worktop_depth", "service.hangs_into", "service.through_bottom"}
+    found_live = {"service.not_tested"}
+    assert asked == {"front_line.worktop_depth", "service.hangs_into", "service.through_bottom"} | found_live
 
 
 def test_every_wall_station_is_read_and_the_spot_that_was_read_10_out_leaves_no_trace(runs):
