@@ -193,7 +193,19 @@ def test_a_persons_entries_are_erased_on_asking(with_hall):
 def test_sheets_are_written_as_pdf(with_hall):
     out = with_hall / "out"
     lines = run("sheets", "hollowmere-hall", "--out", out).output.splitlines()
-    kinds = ("survey", "walls", "legs", "labels", "plinth", "corners", "tall", "drawers", "drilling", "services", "first_fix")
+    kinds = (
+        "survey",
+        "walls",
+        "legs",
+        "labels",
+        "plinth",
+        "corners",
+        "tall",
+        "drawers",
+        "drilling",
+        "services",
+        "first_fix",
+    )
     of_room = {f"{kind}-kitchen.pdf" for kind in kinds}
     runs = ("window-run", "side-run", "counter")
     of_runs = {f"{kind}-{run}.pdf" for kind in ("rod", "strip_a4", "strip_a3") for run in runs}

@@ -135,6 +135,13 @@ def test_a_cell_of_two_lines_leaves_the_lines_below_it_their_numbers():
     assert (2, "name") in told(read) and (4, "row_mm") in told(read)
 
 
+@pytest.mark.parametrize("stray", ['plate,b,"plate,2,37,32,5,12,a sheet,', 'plate,b,"pl"ate,2,37,32,5,12,a sheet,'])
+def test_a_stray_quotation_mark_is_told_by_its_line_and_the_rows_above_it_are_read(stray):
+    read = read_csv(f"{HEAD}\n{GOOD}\n{stray}\n{GOOD}".encode())
+    assert told(read) == [(3, "")] and "quotation mark" in read.problems[0].wrong
+    assert [one.id for one in read.rows] == ["plate-2"]
+
+
 def test_blanks_that_do_not_break_and_empty_columns_at_the_end_are_left_out():
     read = read_csv(f"{HEAD};;\n{GOOD};;\n;;;;;;;;;;;\n".replace(",", ";").replace("37", "\u00a037\u00a0").encode())
     assert told(read) == [] and read.rows[0].row_mm == 37

@@ -55,9 +55,9 @@ def read_csv(data: bytes, kind: HardwareKind | None = None) -> ChartRead:
     Separators: comma, semicolon or tab, whichever the header has; decimal commas where the separator is another. Byte
     order marks, blank lines and columns at the end, and any kind of line end are taken.
     """
-    lines, wrong = _lines(data)
-    if wrong:
-        return ChartRead(kind, (), (Problem(1, "", "", wrong),))
+    lines, broken = _lines(data)
+    if not lines:
+        return ChartRead(kind, (), tuple(broken))
     header, rows = [one.strip(BLANKS).lower() for one in lines[0][1]], lines[1:]
     while header and not header[-1]:
         header.pop()
@@ -65,14 +65,15 @@ def read_csv(data: bytes, kind: HardwareKind | None = None) -> ChartRead:
         kind, problem = _kind_said(header, rows)
         if kind is None:
             return ChartRead(None, (), (problem,))
-    found = _header_problems(kind, header)
+    found = _header_problems(kind, header, lines[0][0])
     if found:
         return ChartRead(kind, (), tuple(found))
     if len(rows) > GREATEST_ROWS:
         told = f"The file has {len(rows)} rows; at most {GREATEST_ROWS} are taken at once: part it."
         return ChartRead(kind, (), (Problem(1, "", "", told),))
     if not rows:
-        return ChartRead(kind, (), (Problem(1, "", "", "There is a header and no row below it."),))
+        return ChartRead(kind, (), tuple(broken) or (Problem(1, "", "", "There is a header and no row below it."),))
+    found += broken
     texts: list[tuple[int, Mapping[str, str]]] = []
     for line, cells in rows:
         if len(cells) > len(lines[0][1]) or any(cell.strip(BLANKS) for cell in cells[len(header) :]):
@@ -120,34 +121,38 @@ def _read(kind: HardwareKind, texts: Sequence[tuple[int, Mapping[str, str]]], fo
     return ChartRead(kind, tuple(rows), tuple(sorted(found, key=lambda one: one.line)), tuple(doubtful))
 
 
-def _lines(data: bytes) -> tuple[list[tuple[int, list[str]]], str]:
-    """Lines that are not blank, with their numbers; or what is wrong with the file."""
+def _lines(data: bytes) -> tuple[list[tuple[int, list[str]]], list[Problem]]:
+    """Lines that are not blank, with their numbers, as far as the file can be read; and why it cannot be further."""
     if len(data) > GREATEST_BYTES:
-        return [], f"The file has {len(data) / 1e6:.1f} MB; at most {GREATEST_BYTES / 1e6:g} are taken."
+        return [], [_of_file(f"The file has {len(data) / 1e6:.1f} MB; at most {GREATEST_BYTES / 1e6:g} are taken.")]
     if data.startswith(WORKBOOKS):
-        return [], "This is a spreadsheet's own file: open it there, save the sheet as CSV and try again."
+        told = "This is a spreadsheet's own file: open it there, save the sheet as CSV and try again."
+        return [], [_of_file(told)]
     text = _text(data)
     if text is None:
-        return [], "This is no text: save it as CSV (comma separated values) and try again."
+        return [], [_of_file("This is no text: save it as CSV (comma separated values) and try again.")]
     if "\x00" in text:
-        return [], "There are zero bytes in it, so it is no CSV; save it as CSV and try again."
+        return [], [_of_file("There are zero bytes in it, so it is no CSV; save it as CSV and try again.")]
     filled = (line for line in text.splitlines() if line.strip(BLANKS) and not SEPARATOR.fullmatch(line))
     head = next(filled, "")
-    if not head:
-        return [], "The file is empty."
     separator = max(",;\t", key=head.count)
-    reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator)
-    lines = []
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True)
+    lines: list[tuple[int, list[str]]] = []
     line = 1
     try:
         for cells in reader:
-            first = not lines and SEPARATOR.fullmatch(separator.join(cells))
-            if any(cell.strip(BLANKS) for cell in cells) and not first:
+            names_separator = not lines and SEPARATOR.fullmatch(separator.join(cells))
+            if any(cell.strip(BLANKS) for cell in cells) and not names_separator:
                 lines.append((line, cells))
             line = reader.line_num + 1
-    except csv.Error as error:
-        return [], f"Line {reader.line_num} cannot be read as CSV ({error}); look for a stray quotation mark."
-    return lines, "" if lines else "The file is empty."
+    except csv.Error:
+        told = "A quotation mark is left open or stands alone here, so nothing from this line on was read."
+        return lines, [Problem(line, "", "", told)]
+    return lines, [] if lines else [_of_file("The file is empty.")]
+
+
+def _of_file(wrong: str) -> Problem:
+    return Problem(1, "", "", wrong)
 
 
 def _text(data: bytes) -> str | None:
@@ -174,18 +179,18 @@ def _kind_said(header: Sequence[str], rows: Sequence[tuple[int, list[str]]]) -> 
     return None, Problem(1, "", "", "There is a header and no row below it.")
 
 
-def _header_problems(kind: HardwareKind, header: Sequence[str]) -> list[Problem]:
+def _header_problems(kind: HardwareKind, header: Sequence[str], line: int) -> list[Problem]:
     known = {one.name: one for one in columns(kind)}
     found = [
-        Problem(1, "", name, f"The column {name} is missing: {one.words}. Allowed in it: {one.allowed}.")
+        Problem(line, "", name, f"The column {name} is missing: {one.words}. Allowed in it: {one.allowed}.")
         for name, one in known.items()
         if name not in header and may_not_lack(one)
     ]
     for name in dict.fromkeys(header):
         if header.count(name) > 1:
-            found.append(Problem(1, "", name, f"The column {name} is in it {header.count(name)} times."))
+            found.append(Problem(line, "", name, f"The column {name} is in it {header.count(name)} times."))
         if name not in known and name != "kind":
-            found.append(Problem(1, "", name, _unknown(kind, name)))
+            found.append(Problem(line, "", name, _unknown(kind, name)))
     return found
 
 
