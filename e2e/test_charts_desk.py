@@ -59,11 +59,11 @@ def right(desk):
 
 def test_a_sheet_is_typed_in_drawn_as_it_is_typed_kept_over_a_reload_and_saved(desk, office, job):
     desk.go("#/charts")
-    desk.page.get_by_role("link", name=re.compile("^runner")).click()
+    desk.page.get_by_role("link", name=re.compile("^Runner")).click()
     desk.page.get_by_role("link", name=re.compile(f"^{RUNNER} ")).click()
     expect(drawing(desk)).to_be_visible()
     desk.button("A new row like this one").click()
-    expect(desk.page.get_by_role("heading", level=1, name="runner: a new row")).to_be_visible()
+    expect(desk.page.get_by_role("heading", level=1, name="Runner: a new row")).to_be_visible()
     column(desk, "id").fill(f"own-{job}")
     column(desk, "name").fill("our own runner")
     right(desk)
@@ -213,7 +213,7 @@ def test_nothing_is_amiss_with_the_screens_of_charts(make_phone, office, job, tm
         assert audit.faults(page) == [], name
 
     one.go("#/charts")
-    expect(page.get_by_role("link", name=re.compile("^hinge"))).to_be_visible()
+    expect(page.get_by_role("link", name=re.compile("^Hinge"))).to_be_visible()
     seen("kinds")
     one.go("#/charts/runner")
     expect(page.get_by_role("heading", name="Ours")).to_be_visible()

@@ -96,7 +96,7 @@ test("each page of the charts has its address, title and way back", () => {
   assert.deepEqual(route("#/charts/runner"), { name: "charts", kind: "runner", page: "rows" });
   assert.deepEqual(route(to("charts", "runner", "row", "a-b")), { name: "charts", kind: "runner", page: "row", row: "a-b" });
   for (const hash of ["#/charts/runner/row", "#/charts/runner/other"]) assert.deepEqual(route(hash), { name: "nowhere" });
-  assert.equal(chartsTitle(at("#/charts/runner/row/a-b")), "runner: a-b");
+  assert.equal(chartsTitle(at("#/charts/runner/row/a-b")), "Runner: a-b");
   assert.equal(chartsTitle(at("#/charts/nothing/new")), "Charts");
   assert.deepEqual(["#/charts", "#/charts/runner", "#/charts/runner/new"].map((hash) => chartsBack(at(hash))), ["#/jobs", "#/charts", "#/charts/runner"]);
 });

@@ -25,7 +25,7 @@ export function charts(app) {
 export function chartsTitle({ charts: held, route: { kind, page, row: id } }) {
   const name = held?.kinds.find((one) => one.kind === kind)?.name;
   if (!kind || !name) return "Charts";
-  return { rows: `Charts: ${name}`, row: `${name}: ${id}`, new: `${name}: a new row`, file: `${name}: a file` }[page];
+  return { rows: `Charts: ${name}`, row: `${capital(name)}: ${id}`, new: `${capital(name)}: a new row`, file: `${capital(name)}: a file` }[page];
 }
 
 export const chartsBack = ({ route: { kind, page } }) => (!kind ? "#/jobs" : page === "rows" ? "#/charts" : to("charts", kind));
@@ -37,7 +37,7 @@ const counted = (count, one, many) => `${count} ${count === 1 ? one : many}`;
 function kinds(list) {
   return html`<p class="narrow">A chart holds a maker's sheet: one row for each size of a fitting. Jobs name its rows; a row that changes here changes no job until the job takes it.</p>
     <ul class="rows">${list.map(({ kind, name, rows: of }) => html`<li><a class="row" href=${to("charts", kind)}>
-      <span class="grow"><b>${name}</b><small>${counted(of.length, "row", "rows")}, ${of.filter((one) => one.ours).length} of them ours</small></span>${shape("go", "go")}</a></li>`)}</ul>`;
+      <span class="grow"><b>${capital(name)}</b><small>${counted(of.length, "row", "rows")}, ${of.filter((one) => one.ours).length} of them ours</small></span>${shape("go", "go")}</a></li>`)}</ul>`;
 }
 
 function rows(app, { kind, rows: of }) {
@@ -45,15 +45,15 @@ function rows(app, { kind, rows: of }) {
   const shipped = of.filter((one) => !one.ours);
   const listed = (list) => html`<ul class="rows">${list.map((one) => html`<li><a class="row" href=${to("charts", kind, "row", one.id)}>
     <span class="grow"><b>${one.id}</b><small>${one.name}</small>${one.ours ? html`<small>saved by ${one.person}, ${when(one.at)}</small>` : nothing}</span>${shape("go", "go")}</a></li>`)}</ul>`;
-  return html`<div class="two"><div>
+  return html`<div class="btns">
+      <a class="btn main-act" href=${to("charts", kind, "new")}>Type a sheet in</a>
+      <a class="btn" href=${to("charts", kind, "file")}>Bring in a file</a>
+      <button class="btn" type="button" @click=${on("charts", { what: "export", kind })}>Keep this chart as a file</button></div>
+    <div class="two"><div>
       <section class="sect"><h2>Ours</h2>${ours.length ? listed(ours) : html`<p class="soft">None yet. Type a maker's sheet in, or bring a chart in as a file.</p>`}</section>
     </div><div>
       <section class="sect"><h2>They come with Oddleg</h2><p class="hint">Generic and invented, to show how it works. Hold each against the sheet of what you fit before a hole is drilled.</p>${listed(shipped)}</section>
-    </div></div>
-    <div class="btns foot">
-      <a class="btn main-act" href=${to("charts", kind, "new")}>Type a sheet in</a>
-      <a class="btn" href=${to("charts", kind, "file")}>Bring in a file</a>
-      <button class="btn" type="button" @click=${on("charts", { what: "export", kind })}>Keep this chart as a file</button></div>`;
+    </div></div>`;
 }
 
 function row(app, { kind, columns, rows: of }) {
@@ -66,7 +66,7 @@ function row(app, { kind, columns, rows: of }) {
   const named = of.find((one) => one.id === chart.texts.id);
   return html`<div class="desk charts">
     <div class="draw-side">
-      ${chart.drawing ? html`<div class=${chart.stale ? "stale" : ""}>${drawing(chart.drawing)}</div>` : html`<p class="board empty">${chart.trouble ? "No drawing." : "The drawing follows once the figures can be drawn."}</p>`}
+      ${chart.drawing ? html`<div class="scrolls ${chart.stale ? "stale" : ""}" role="region" aria-label="The row as it is drawn" tabindex="0">${drawing(chart.drawing)}</div>` : html`<p class="board empty">${chart.trouble ? "No drawing." : "The drawing follows once the figures can be drawn."}</p>`}
       <p role="status" class=${chart.trouble || (checked && !right) ? "say-stop" : "soft"}>${state(chart, checked, right)}</p>
       ${chart.trouble ? html`<button class="btn" type="button" @click=${on("charts", { what: "draw-again" })}>Ask again</button>` : nothing}
     </div>

@@ -28,7 +28,7 @@ function card(pin, { moves, revision }, office) {
   const found = moves[`${pin.kind}/${pin.row}`] ?? null;
   return html`<li class="card ${state === "newer" ? "mark" : ""}">
     <h2>${pin.row}</h2>
-    <p>${pin.kind_name}: ${pin.name}</p>
+    <p>${pin.name}, ${pin.kind_name}</p>
     <p class="soft">In ${pin.items.join(", ")}</p>
     <p class=${state === "same" ? "soft" : "say-warn"}><b>${KNOWN[state]}</b></p>
     ${pin.newer ? html`<ul class="rows">${pin.changed.map((one) => html`<li class="row still"><span class="grow">${one.words}</span><span class="num">${one.from || "nothing"} → ${one.to || "nothing"}</span></li>`)}</ul>
@@ -50,11 +50,11 @@ function changes({ holes, boards, findings }) {
     ${[...units.values()].map(({ title, holes: of }) => html`<h3>${title}</h3><ul class="rows">${of.map((one) => html`<li class="row still"><span class="grow">${one.words}
       <small>${said(one.from, place)} → ${said(one.to, place, "not drilled any more")}</small></span></li>`)}</ul>`)}
     ${boards.length ? html`<h3>Boards of drawers</h3><ul class="rows">${boards.map((one) => html`<li class="row still"><span class="grow">${one.item_name}: ${one.board}
-      <small>${said(one.from, size)} → ${said(one.to, size, "not cut any more")}</small></span></li>`)}</ul>` : nothing}
+      <small>${said(one.from, size(one.to))} → ${said(one.to, size(one.from), "not cut any more")}</small></span></li>`)}</ul>` : nothing}
     ${findings.length ? html`<h3>The checks would say</h3><ul class="stack">${findings.map(finding)}</ul>` : nothing}</div>`;
 }
 
 const said = (one, words, none = "new") => (one ? words(one) : none);
-/** Texts as the office made them: along the panel, up it, bit, depth. */
-const place = ({ u, v, diameter, depth }) => `${u.text}, ${v.text}, bit ${diameter.text}, ${depth ? `${depth.text} deep` : "right through"}`;
-const size = ({ length, width, rebate }) => `${length.text} × ${width.text}${rebate ? `, ${rebate}` : ""}`;
+/** Texts as the office made them. */
+const place = ({ u, v, diameter, depth }) => `u ${u.text}, v ${v.text}, bit ${diameter.text}, ${depth ? `${depth.text} deep` : "right through"}`;
+const size = (other) => ({ length, width, rebate }) => `${length.text} × ${width.text}${rebate === (other?.rebate ?? null) ? "" : `, ${rebate || "no rebate"}`}`;
