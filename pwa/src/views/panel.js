@@ -164,7 +164,7 @@ function holeRow(at, hole, order) {
 
 function cuts(panel, view) {
   if (view.face !== "shown" || !panel.cut_outs.length) return nothing;
-  return html`<section class="sect"><h2>Cut-outs</h2>${panel.cut_outs.map((one) => html`<div class="card"><h3>${one.words}</h3>
+  return html`<section class="sect"><h2>Cut-outs</h2>${panel.cut_outs.map((one) => html`<div class="card"><h3>${one.letter}: ${one.words}</h3>
     ${pairs([
       ...(one.round ? [{ label: "Diameter", figure: one.width }] : [{ label: "Width", figure: one.width }, { label: "Height", figure: one.height }]),
       { label: `From the ${panel.axes[0]}`, figure: one.left }, { label: "From the edge across from it", figure: one.from_right },
