@@ -75,7 +75,7 @@ function landing(one) {
   const live = waiting ? waiting.live : (plan?.live ?? null);
   const electric = ["socket", "switch", "cable"].includes(waiting?.what ?? plan?.kind);
   return html`<li class="row still service"><span class="grow">
-      <b>${one.name}</b><small>${found ? html`<span class="say-good">found there</span>` : "wanted, not found yet"}${electric ? html`, ${live === false ? "dead when tested" : html`<b class="say-stop">${live ? "live" : "not tested: take it as live"}</b>`}` : nothing}</small>
+      <b>${one.name}</b><small>${found ? html`<span class="say-good">found there</span>` : "wanted, not found yet"}${electric && found ? html`, ${live === false ? "dead when tested" : html`<b class="say-stop">${live ? "live" : "not tested: take it as live"}</b>`}` : nothing}</small>
       ${waiting ? asTyped(waiting) : plan ? asPlanned(plan, one.name) : nothing}</span>
     <button class="btn quiet" type="button" aria-label=${`${found ? "Again" : "As found"}: ${one.name}`} @click=${record(one.id)}>${found ? "Again" : "As found"}</button></li>`;
 }
@@ -95,24 +95,28 @@ const asPlanned = (plan, name) => html`<small>from ${fig(plan.left, { name: `${n
   <small>${plan.words}</small>
   <small>${plan.reached ? html`reached ${plan.reached}` : plan.behind ? html`<b class="say-stop">cannot be reached once all is fitted</b>` : nothing}</small>`;
 
+const SIDES = [["front", "From the front"], ["behind", "From behind"]];
+
+/** A back is marked from the front or from behind, as it lies: one side at a time, with its drawing and its own left. */
 function cuts(app, part) {
   if (!part.cuts.length) return html`<p class="notice">No back is cut out: nothing lands behind one that has to come through.</p>`;
+  const side = app.view.side ?? "front";
   const items = [...new Set(part.cuts.map((one) => one.item))];
-  return html`${items.map((item) => {
-    const here = part.cuts.filter((one) => one.item === item);
-    return html`<section class="sect"><h2>${upper(here[0].name)}</h2>
-      ${here.map((one) => html`<div class="card"><h3>${one.words}</h3>
-        <p class="cut-size">${one.round ? html`<span>bore</span> ${fig(one.width, { name: `${one.words}: diameter`, size: "big" })}` : html`${fig(one.width, { name: `${one.words}: width`, size: "big" })} <span>×</span> ${fig(one.height, { name: `${one.words}: height`, size: "big" })}`}</p>
-        ${one.round ? html`<p class="hint">All figures go to its middle.</p>` : nothing}
-        ${pairs([
-          { label: "From the left, seen from the front", figure: one.from_left }, { label: "From the left, seen from behind", figure: one.from_behind },
-          { label: "From the right, seen from the front", figure: one.from_right }, { label: "From the foot", figure: one.from_foot }, { label: "From the top", figure: one.from_top },
-          { label: `${one.round ? "Its middle" : "Its upper edge"}, from the datum line`, figure: { ...one.below_datum, text: one.from_datum }, unit: "" }, ...(one.round ? [] : [{ label: "Radius of the corners", figure: one.radius }]),
-        ])}
-        ${one.open_to.length ? html`<p class="hint">Open to the ${one.open_to.join(" and ")} edge.</p>` : nothing}</div>`)}
-      ${drawing(part[`back-${item}`] ?? null)}${drawing(part[`behind-${item}`] ?? null)}
-      ${app.pack.parts[`panels/${item}`] ? html`<a class="btn wide" href=${to("job", app.route.job, "panels", item)}>Its panels</a>` : nothing}</section>`;
-  })}`;
+  return html`${tabs("Seen from", SIDES, side, (id) => ({ side: id }))}
+    ${items.map((item) => html`<section class="sect"><h2>${upper(part.cuts.find((one) => one.item === item).name)}</h2>
+      ${drawing(part[`${side === "front" ? "back" : "behind"}-${item}`] ?? null)}
+      ${part.cuts.filter((one) => one.item === item).map((one) => cut(one, side))}
+      ${app.pack.parts[`panels/${item}`] ? html`<a class="btn wide" href=${to("job", app.route.job, "panels", item)}>Its panels</a>` : nothing}</section>`)}`;
+}
+
+function cut(one, side) {
+  const [left, right] = side === "front" ? [one.from_left, one.from_right] : [one.from_behind, one.from_left];
+  const cell = (label, figure, name = `${one.words}, ${label}`) => html`<div><dt>${label}</dt><dd>${fig(figure, { name })}</dd></div>`;
+  return html`<div class="card"><h3>${upper(one.words)}</h3>
+    <p class="cut-size">${one.round ? html`<span>bore</span> ${fig(one.width, { name: `${one.words}: diameter`, size: "big" })}` : html`${fig(one.width, { name: `${one.words}: width`, size: "big" })} <span>×</span> ${fig(one.height, { name: `${one.words}: height`, size: "big" })}`}</p>
+    <p class="hint">${one.round ? "All figures go to its middle." : "Figures go to its edges."}${one.open_to.length ? ` Open to the ${one.open_to.join(" and ")} edge.` : ""}</p>
+    <dl class="cells">${cell("from the left", left)}${cell("from the right", right)}${one.round ? nothing : cell("radius", one.radius)}
+      ${cell("from the top", one.from_top)}${cell("from the foot", one.from_foot)}${cell("the datum line", { ...one.below_datum, text: one.from_datum })}</dl></div>`;
 }
 
 const upper = (text) => text.slice(0, 1).toUpperCase() + text.slice(1);
@@ -129,7 +133,7 @@ function wanted(part, runs) {
 
 const passages = (all) => (all.length
   ? html`<section class="sect"><h2>Holes through sides</h2>${all.map((one) => html`<div class="card"><h3>${one.name}</h3><p class="hint">${one.words}</p>
-      ${pairs([{ label: "Diameter", figure: one.diameter }, { label: "Its middle before the sides' rear edge", figure: one.from_back }, { label: "Its middle down from the datum line", figure: one.below_datum }])}
+      ${pairs([{ label: "Diameter", figure: one.diameter }, { label: "Its middle before the outside of the units' backs", figure: one.from_back }, { label: "Its middle down from the datum line", figure: one.below_datum }])}
       <p>Through ${one.panels.join(", ")}.</p></div>`)}</section>`
   : nothing);
 

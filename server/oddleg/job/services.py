@@ -65,8 +65,8 @@ class Service:
 class Passage:
     """A hole through the sides between two items of a run, for a waste, a supply, a plug with its lead, a duct.
 
-    `diameter_mm` of the hole; `from_back_mm`: its middle before the sides' rear edge; `below_top_mm`: its middle below
-    the run's datum.
+    `diameter_mm` of the hole; `from_back_mm`: its middle before the outside of the units' backs; `below_top_mm`: its
+    middle below the run's datum.
     """
 
     id: str

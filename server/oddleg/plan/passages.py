@@ -75,7 +75,7 @@ def passage_findings(job: Job, rod: Rod, passage: Passage) -> Iterator[Finding]:
             continue
         box, radius_mm = carcass_box(item), passage.diameter_mm / 2
         top_mm = job.base_carcass_height_mm if item.storey is Storey.TALL else item.height_mm
-        z_mm, u_mm = top_mm - passage.below_top_mm, box.side_depth_mm - passage.from_back_mm
+        z_mm, u_mm = top_mm - passage.below_top_mm, box.depth_mm - passage.from_back_mm
         clear_mm = min(z_mm - box.floor_mm, box.roof_mm - z_mm, u_mm, box.side_depth_mm - u_mm) - radius_mm
         if clear_mm < -SAME_MM:
             yield Finding(
@@ -84,7 +84,7 @@ def passage_findings(job: Job, rod: Rod, passage: Passage) -> Iterator[Finding]:
                 f"{passage.name}, {item.name}",
                 f"A hole of {text_mm(passage.diameter_mm, job.holes.shop_mm)}, its middle "
                 f"{text_mm(passage.below_top_mm, job.rounding_mm)} below the datum and "
-                f"{text_mm(passage.from_back_mm, job.rounding_mm)} from the rear edge, does not lie inside this unit: "
+                f"{text_mm(passage.from_back_mm, job.rounding_mm)} from the back, does not lie inside this unit: "
                 "it meets its top, bottom or an edge.",
                 "Move the passage, or make it smaller.",
                 "a passage goes from inside to inside",
@@ -108,7 +108,7 @@ def passages_inside(job: Job, rod: Rod, passage: Passage) -> Iterator[Inside]:
         elif number == len(row) - 1:
             right_mm = left_mm + passage.diameter_mm
         top_mm = job.base_carcass_height_mm if item.storey is Storey.TALL else item.height_mm
-        z_mm, u_mm = top_mm - passage.below_top_mm, box.side_depth_mm - passage.from_back_mm
+        z_mm, u_mm = top_mm - passage.below_top_mm, box.depth_mm - passage.from_back_mm
         yield Inside(
             item.id,
             passage.id,

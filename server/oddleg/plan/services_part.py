@@ -112,7 +112,7 @@ def _passage(one: PassageHole, names: dict[str, str]) -> Part:
         "words": f"{KIND_WORDS[passage.kind]}, from {names.get(passage.from_item, passage.from_item)} to "
         f"{names.get(passage.to_item, passage.to_item)}",
         "diameter": figure_part(_asked(passage.diameter_mm, "As the job asks for it.")),
-        "from_back": figure_part(_asked(passage.from_back_mm, "Its middle before the sides' rear edge.")),
+        "from_back": figure_part(_asked(passage.from_back_mm, "Its middle before the outside of the units' backs.")),
         "below_datum": figure_part(_asked(passage.below_top_mm, "Its middle, down from the run's datum line.")),
         "panels": [f"{panel_words(panel)} of {names.get(item, item)}" for item, panel in one.panels],
     }
