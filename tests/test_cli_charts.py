@@ -62,12 +62,6 @@ def test_what_is_wrong_is_told_by_line_and_column_with_what_is_allowed(chart):
     assert lines[-1] == "Error: 1 row right, 3 things to put right."
 
 
-def test_a_file_without_a_column_of_its_kind_is_read_as_the_kind_that_is_said(chart):
-    file = chart(*(line.split(",", 1)[1] for line in (HEAD, GOOD)))
-    assert run("check", file, "--kind", "plate").stdout.endswith("1 row right.\n")
-    assert "The column kind is missing" in run("check", file, fails=1).stderr
-
-
 @pytest.mark.parametrize(
     "data", [b"", b"%PDF-1.7\n", b"\x89PNG\r\n\x1a\n\x00\x00", b"PK\x03\x04\x14\x00", b"\xff\xfe\x00"]
 )

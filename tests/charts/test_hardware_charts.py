@@ -2,6 +2,7 @@
 
 import dataclasses
 import json
+import math
 
 import pytest
 from hypothesis import given
@@ -9,7 +10,7 @@ from hypothesis import strategies as st
 
 from oddleg.charts import columns, read_csv, read_rows, row_sha, row_texts, shipped_rows, write_csv
 from oddleg.charts.columns import Holds, described
-from oddleg.job import ROW_OF, HardwareKind, Plate, Runner
+from oddleg.job import ROW_OF, Bracket, FixedTo, HardwareKind, Hinge, Plate, PullOut, Runner
 from oddleg.plan.hardware import KIND_OF
 
 PLATE = {
@@ -89,12 +90,45 @@ def test_runners_are_there_for_the_usual_lengths():
     assert all(row.board_mm == 16 for row in RUNNERS)
 
 
-def test_a_shipped_hinge_hangs_a_door_1_5_short_of_an_18_side_on_a_shipped_plate():
-    """Common practice: edge distance about 5. First principles: edge = overlay - constant + plate, and 18 - 1.5 = 16.5."""
-    hinge = next(one for one in shipped_rows() if one.id == "hinge-110")
+@pytest.mark.parametrize(
+    ("id", "overlay_mm"),
+    [("hinge-110", 18 - 1.5), ("hinge-155", 18 - 1.5), ("hinge-110-half", 18 / 2 - 1.5), ("hinge-110-inset", -1.5)],
+)
+def test_shipped_hinges_hang_the_usual_door_on_a_shipped_plate(id, overlay_mm):
+    """Common practice: boards of 18, doors 1.5 short of the side, of half a side between two doors, or of the opening; edge
+    distance about 5. First principles: edge distance = overlay - constant + plate height."""
+    hinge = next(one for one in shipped_rows() if one.id == id)
     heights = [one.height_mm for one in shipped_rows() if isinstance(one, Plate)]
-    edges = [16.5 - hinge.constant_mm + height for height in heights]
+    edges = [overlay_mm - hinge.constant_mm + height for height in heights]
     assert any(hinge.least_edge_mm <= edge <= hinge.greatest_edge_mm and abs(edge - 5) <= 1 for edge in edges)
+
+
+@pytest.mark.parametrize("row", [one for one in shipped_rows() if isinstance(one, Hinge)], ids=lambda row: row.id)
+def test_a_shipped_cup_stays_in_its_thinnest_door_and_its_screws_beside_it(row):
+    """First principles. Two screws beside a cup: their holes lie outside its rim; a thicker table row carries more."""
+    assert row.cup_depth_mm < row.least_door_mm <= row.greatest_door_mm and row.screw_depth_mm < row.least_door_mm
+    away_mm = math.hypot(row.screws_back_mm, row.screws_apart_mm / 2)
+    assert away_mm > row.cup_mm / 2 + row.screw_mm / 2
+    assert len(row.up_to_mm) == len(row.up_to_kg) and list(row.up_to_kg) == sorted(row.up_to_kg)
+
+
+@pytest.mark.parametrize("row", [one for one in shipped_rows() if isinstance(one, Bracket)], ids=lambda row: row.id)
+def test_a_shipped_bracket_is_fixed_before_the_back_that_its_rail_lies_behind(row):
+    """First principles: the rims of its holes clear a back of 8 that is set in by the least; demo's back is set in by 20."""
+    assert all(in_mm - row.hole_mm / 2 >= max(row.least_recess_mm, 20) + 8 for in_mm in row.in_mm)
+
+
+@pytest.mark.parametrize("row", [one for one in shipped_rows() if isinstance(one, PullOut)], ids=lambda row: row.id)
+def test_a_shipped_frame_goes_into_a_unit_of_its_width_and_its_holes_into_the_unit(row):
+    """First principles: a unit less two boards of 16 or 18 is the inside width."""
+    outside_mm = int(row.id.split("-")[1])
+    assert row.least_width_mm <= outside_mm - 2 * 18 < outside_mm - 2 * 16 <= row.greatest_width_mm
+    assert all(0 < u < row.least_depth_mm for u in row.holes_u_mm)
+    if row.fixed_to is FixedTo.BOTTOM:
+        assert all(abs(across) < row.least_width_mm / 2 for across in row.holes_across_mm)
+    else:
+        assert all(0 < up < row.least_height_mm for up in row.holes_across_mm)
+    assert all(abs(across) < row.least_width_mm / 2 for across in row.door_across_mm)
 
 
 @pytest.mark.parametrize("kind", HardwareKind)

@@ -61,6 +61,7 @@ def closed(row: Hinge) -> View:
         Tick(BOARD_MM + row.intrusion_mm, f"{mm(row.intrusion_mm)} open door reaches in"),
     )
     up = (
+        Tick(high_mm, "0 door's back", True),
         Tick(low_mm, f"{mm(row.least_door_mm)} least door"),
         Tick(high_mm - row.cup_depth_mm, f"{mm(row.cup_depth_mm)} cup"),
     )

@@ -76,6 +76,7 @@ def drawer(row: Runner) -> View:
         Tick(wide_mm, "0 other side", True),
     )
     up = (
+        Tick(low_mm, "drawer's foot"),
         Tick(base_mm, f"{mm(row.base_clear_mm)} free under the base"),
         Tick(back_mm, f"{mm(row.board_mm)} base"),
         Tick(back_mm + row.back_height_mm, f"{mm(row.back_height_mm)} back"),
