@@ -367,6 +367,33 @@ def test_a_file_that_is_no_chart_is_refused_in_words(tmp_path):
         assert "0 rows right, 1 thing to put right." in run("charts", "check", tmp_path / "x", fails=1).stderr
 
 
+def test_a_chart_is_added_whole_or_not_at_all_and_comes_out_again(folder):
+    run("link")
+    mine = folder / "mine.csv"
+    run("charts", "export", "plate", "--out", mine)
+    before = mine.read_text(encoding="utf-8")
+    head, first, *_ = before.splitlines()
+    id = first.split(",")[1]
+    good = [head, first.replace(id, "our-plate", 1)]
+    mine.write_text("\n".join([*good, good[1]]), encoding="utf-8")
+    assert "our-plate" in run("charts", "add", mine, fails=1).stderr
+    assert "our-plate" not in run("charts", "export", "plate").stdout
+    mine.write_text("\n".join(good), encoding="utf-8")
+    assert run("charts", "add", mine).stdout.endswith("1 row saved.\n")
+    assert "our-plate" in run("charts", "export", "plate").stdout
+
+
+def test_a_job_with_a_row_of_elsewhere_says_which_chart_it_wants_first(folder):
+    run("link")
+    job = json.loads((HALL.parent / "small-job.json").read_text(encoding="utf-8"))
+    item = next(one for one in job["rooms"][0]["runs"][0]["items"] if one["made_as"] == "carcass")
+    item["fitting_out"] = {"leg": "their-leg"}
+    job["hardware"] = [{"kind": "leg", "row": "their-leg", "sha": "0123456789abcdef"}]
+    (folder / "job.json").write_text(json.dumps(job), encoding="utf-8")
+    said = run("import", folder / "job.json", fails=1).stderr
+    assert "hardware.0.sha" in said and "their-leg" in said and "bring its chart in first" in said
+
+
 def test_columns_of_charts_are_listed_for_every_kind_or_one():
     from oddleg.job import HardwareKind
 

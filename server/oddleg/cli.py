@@ -298,11 +298,8 @@ def fitting_charts() -> None:
     """Fitting charts: what hardware asks of the boards that it is fixed to."""
 
 
-@fitting_charts.command()
-@click.argument("file", type=FILE)
-@click.option("--kind", type=KINDS, help="Of every row, where the file has no column `kind`.")
-def check(file: Path, kind: str | None) -> None:
-    """Look a chart through: prints the rows that are right, and what is wrong by line and column."""
+def read_chart(file: Path, kind: str | None) -> Any:
+    """The chart in a file. What is wrong is printed by line and column, and ends the command."""
     from .charts import read_csv
     from .charts.chart_rows import CONTROLS
     from .job import HardwareKind
@@ -313,11 +310,53 @@ def check(file: Path, kind: str | None) -> None:
     for one in read.problems:
         place = ", ".join(part for part in (f"line {one.line}", one.row_id[:64], one.column) if part)
         click.echo(CONTROLS.sub("?", f"{place}: {one.wrong}"), err=True)
-    right = f"{len(read.rows)} row{'' if len(read.rows) == 1 else 's'} right"
     if read.problems:
         many = f"{len(read.problems)} thing{'' if len(read.problems) == 1 else 's'}"
-        raise click.ClickException(f"{right}, {many} to put right.")
-    click.echo(f"{right}.")
+        raise click.ClickException(f"{rows_in_words(read)} right, {many} to put right.")
+    return read
+
+
+def rows_in_words(read: Any) -> str:
+    return f"{len(read.rows)} row{'' if len(read.rows) == 1 else 's'}"
+
+
+@fitting_charts.command()
+@click.argument("file", type=FILE)
+@click.option("--kind", type=KINDS, help="Of every row, where the file has no column `kind`.")
+def check(file: Path, kind: str | None) -> None:
+    """Look a chart through: prints the rows that are right, and what is wrong by line and column."""
+    click.echo(f"{rows_in_words(read_chart(file, kind))} right.")
+
+
+@fitting_charts.command("add")
+@click.argument("file", type=FILE)
+@click.option("--kind", type=KINDS, help="Of every row, where the file has no column `kind`.")
+def add_chart(file: Path, kind: str | None) -> None:
+    """Save the rows of a chart as the workshop's own: all of them or, where one is wrong, none."""
+    from .store import access
+    from .store.charts import save_rows
+
+    with the_app():
+        read = read_chart(file, kind)
+        save_rows(access.console(), read.kind, read.rows, the_clock()[0])
+    click.echo(f"{rows_in_words(read)} saved.")
+
+
+@fitting_charts.command("export")
+@click.argument("kind", type=KINDS)
+@click.option("--out", type=click.Path(dir_okay=False, writable=True, path_type=Path), help="File; else stdout.")
+def export_chart(kind: str, out: Path | None) -> None:
+    """Write the rows of a kind that jobs can name as a chart."""
+    from .charts import write_csv
+    from .job import HardwareKind
+    from .store.charts import listed_rows
+
+    with the_app():
+        text = write_csv(HardwareKind(kind), [one.row for one in listed_rows() if one.kind == kind]).encode()
+    if out is None:
+        click.echo(text, nl=False)
+    else:
+        out.write_bytes(text)
 
 
 @fitting_charts.command("columns")

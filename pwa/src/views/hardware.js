@@ -28,8 +28,8 @@ function card(pin, { moves, revision }, office) {
   const found = moves[`${pin.kind}/${pin.row}`] ?? null;
   return html`<li class="card ${state === "newer" ? "mark" : ""}">
     <h2>${pin.row}</h2>
-    <p>${pin.name}, ${pin.kind_name}</p>
-    <p class="soft">In ${pin.items.join(", ")}</p>
+    <p>${pin.name}</p>
+    <p class="soft">${pin.kind_name[0].toUpperCase()}${pin.kind_name.slice(1)} in ${pin.items.join(", ")}</p>
     <p class=${state === "same" ? "soft" : "say-warn"}><b>${KNOWN[state]}</b></p>
     ${pin.newer ? html`<ul class="rows">${pin.changed.map((one) => html`<li class="row still"><span class="grow">${one.words}</span><span class="num">${one.from || "nothing"} → ${one.to || "nothing"}</span></li>`)}</ul>
       ${office ? html`<div class="btns"><button class="btn" type="button" ?disabled=${found?.asking ?? false} @click=${on("charts", { what: "moves", ...wanted })}>${found?.asking ? "Working it out…" : "See what moves"}</button></div>` : html`<p class="soft">The office decides whether the job takes it.</p>`}` : nothing}
