@@ -3,7 +3,7 @@ principles; CP: common practice."""
 
 import pytest
 from datum_rooms import job_of, room_of
-from hardware_rows import carcass, compartment, every_row, hinge, member, pin, runner, stack
+from hardware_rows import carcass, compartment, every_row, hinge, member, pin, plate, runner, stack
 
 from oddleg.job import Front, FrontFit, FrontIs, Handing, HungOn, InnerDrawer, Shelf
 from oddleg.plan.carcass_box import carcass_box
@@ -115,6 +115,24 @@ def test_runners_behind_a_frame_are_packed_out_to_its_inner_edge():
         and said.amount.text == "20"
         and "18 front + 2 set-back + 22 frame = 42" in said.wrong
     )
+
+
+@pytest.mark.parametrize("hung", [HungOn.LEFT, HungOn.RIGHT])
+def test_a_door_in_a_frame_hangs_on_sides_packed_out_to_its_inner_edge(hung):
+    """FP: the plate lies on 20 of packing, so the door, 3 short of the frame, has an overlay of -3, not of -23; with a
+    plate 20 high its cup's rim is -3 - 13 + 20 = 4 from its edge, as in a frame flush with the sides."""
+    for side_mm in (23.0, 3.0):
+        found = made(door(hung=hung, plate="plate-20"), front=FRAME, side_mm=side_mm, rows=(plate(id="plate-20", height_mm=20.0),))
+        (leaf,) = found.fronts
+        assert (leaf.overlay_mm, leaf.edge_mm) == (-3, -3 - 13 + 20)
+        assert told(found, "hinge.edge_distance") == []
+
+
+def test_a_drawer_behind_a_framed_door_clears_frame_and_hinge():
+    """FP: the frame stands in by 23 - 3 = 20, the hinge by 22 more."""
+    found = made(door(), front=FRAME, side_mm=23.0, inner_drawers=(INNER,))
+    (said,) = told(found, "drawer.needs_spacer")
+    assert said.amount.mm == 20 + 22 - 22 and "stands in by 20" in said.wrong and "42 or more" in said.cure
 
 
 def test_a_frame_flush_with_the_sides_needs_no_packing_and_says_so():

@@ -93,6 +93,7 @@ def _fronts(
     job: Job, box: CarcassBox, space: Space, stack: Stack, front: Front, heights: StackHeights, known: Hardware
 ) -> Iterator[PlacedFront]:
     left_mm, right_mm = edges_mm(box, space, stack, front.fit)
+    packing_mm = frame_packing_mm(front, stack)
     for member, foot_mm, height_mm in zip(heights.members, heights.feet_mm, heights.heights_mm, strict=True):
         for end, side, from_mm, to_mm in leaves(member, stack, left_mm, right_mm):
             if min(height_mm, to_mm - from_mm) <= 0:
@@ -117,7 +118,10 @@ def _fronts(
                 pull_out=member.pull_out,
                 weight_kg=0.0 if no_board else weight_kg(front, to_mm - from_mm, height_mm),
             )
-            yield made if side is None else hung(space, known, made, member.cups_mm, job.holes.shop_mm)
+            if side is None:
+                yield made
+            else:
+                yield hung(space, known, made, member.cups_mm, job.holes.shop_mm, packing_mm)
 
 
 def _faults(

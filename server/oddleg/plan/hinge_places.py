@@ -34,14 +34,22 @@ def needed(hinge: Hinge, front: PlacedFront) -> int:
     return max(LEAST_HINGES + end if count is None else count for count, end in found)
 
 
-def hung(space: Space, known: Hardware, front: PlacedFront, given_mm: tuple[float, ...], step_mm: float) -> PlacedFront:
+def hung(
+    space: Space,
+    known: Hardware,
+    front: PlacedFront,
+    given_mm: tuple[float, ...],
+    step_mm: float,
+    packing_mm: float = 0.0,
+) -> PlacedFront:
     """The leaf with its overlay, cups and the cups' edge distance = overlay - constant + plate height, as far as its
-    charts are known. `given_mm`: heights of the cups, if the job has them."""
+    charts are known. `given_mm`: heights of the cups, if the job has them. `packing_mm`: what the sides are packed out
+    by under the plates, to the inner edge of a face frame: the overlay counts from there."""
     hinge, plate = known.row(Hinge, front.hinge), known.row(Plate, front.plate)
     if front.hung is HungOn.LEFT:
-        overlay_mm = space.left_mm - front.left_mm
+        overlay_mm = space.left_mm + packing_mm - front.left_mm
     else:
-        overlay_mm = front.left_mm + front.width_mm - space.right_mm
+        overlay_mm = front.left_mm + front.width_mm - (space.right_mm - packing_mm)
     if hinge is None:
         return replace(front, overlay_mm=overlay_mm, cups_mm=given_mm)
     cups_mm = given_mm or even_cups_mm(front.height_mm, hinge, needed(hinge, front))

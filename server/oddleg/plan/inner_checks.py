@@ -11,6 +11,8 @@ from .drawer_clashes import SAME_MM, lying
 from .figure import text_mm
 from .finding import Severity
 from .fitted_out import DrawerBox, PlacedFront
+from .frame_packing import frame_packing_mm
+from .front_places import front_of_stack
 from .hardware import Hardware
 from .stack_faults import StackFault
 
@@ -26,6 +28,8 @@ def inner_faults(
     """`drawers`, `fronts`: of this compartment, all of them. Plates count for drawers with a front of their own too."""
     spaces = {one.id: box.floor_mm + one.up_mm + one.height_mm for one in space.compartment.inner_drawers}
     strip_mm = (box.item.fitting_out or FittingOut()).spacer_strip_mm
+    stack = space.compartment.stack
+    frame_mm = frame_packing_mm(front_of_stack(box), stack) if stack is not None else 0.0
     for drawer in drawers:
         runner = known.row(Runner, drawer.runner)
         if runner is None:
@@ -46,7 +50,7 @@ def inner_faults(
                 runner,
             )
         yield from _can_come_out(drawer, before, step_mm)
-        yield from _hinges(known, drawer, runner, before, step_mm)
+        yield from _hinges(known, drawer, runner, before, frame_mm, step_mm)
 
 
 def _level(front: PlacedFront, low_mm: float, high_mm: float) -> float:
@@ -78,25 +82,33 @@ def _can_come_out(drawer: DrawerBox, before: Sequence[PlacedFront], step_mm: flo
 
 
 def _hinges(
-    known: Hardware, drawer: DrawerBox, runner: Runner, before: Sequence[PlacedFront], step_mm: float
+    known: Hardware,
+    drawer: DrawerBox,
+    runner: Runner,
+    before: Sequence[PlacedFront],
+    frame_mm: float,
+    step_mm: float,
 ) -> Iterator[StackFault]:
     """An open door stands into the opening over all of its height, not only at its hinges. The intrusion counts from
     the side's inside face, and so does the runner: `side_mm` of its chart is what runner and drawer side take, drawer
-    included, so none of it is free to be counted off."""
+    included, so none of it is free to be counted off. In a face frame the intrusion counts from its inner edge,
+    `frame_mm` in from that face."""
     hinges = {one.id: one for front in before if (one := known.row(Hinge, front.hinge)) is not None}
     worst = max(hinges.values(), key=lambda one: (one.intrusion_mm, one.id), default=None)
     if worst is None:
         return
-    short_mm = worst.intrusion_mm - drawer.spacer_mm
+    in_mm = worst.intrusion_mm + frame_mm
+    short_mm = in_mm - drawer.spacer_mm
     if short_mm > SAME_MM:
         has = f"a spacer of {text_mm(drawer.spacer_mm, step_mm)}" if drawer.spacer_mm > 0 else "no spacer"
         yield StackFault(
             "drawer.needs_spacer",
             (drawer.name,),
             (drawer.id,),
-            f"Open door and hinge stand {text_mm(worst.intrusion_mm, step_mm)} into the opening ({worst.name}); under "
+            f"Open door and hinge stand {text_mm(in_mm, step_mm)} in from the side ({worst.name}"
+            f"{f', in a frame that stands in by {text_mm(frame_mm, step_mm)}' if frame_mm > 0 else ''}); under "
             f"{runner.name} there is {has}.",
-            f"Put a spacer of {text_mm(worst.intrusion_mm, step_mm)} or more under the runners, on both sides alike: "
+            f"Put a spacer of {text_mm(in_mm, step_mm)} or more under the runners, on both sides alike: "
             "then the drawer stays in the middle. Or take a hinge that swings the door clear.",
             short_mm,
             worst,

@@ -15,9 +15,9 @@ from .room_services import PassageHole
 
 def passage_holes(job: Job, box: CarcassBox, passages: Sequence[PassageHole], boards: Boards) -> Iterator[BoardHole]:
     """A passage's depth counts from the outside of the backs, which stand in one line along the run; a side's own rear
-    edge lies before it where a back is fixed on it. Its height counts down from the run's top: that is the top of a base
-    carcass, and the job's base carcass height over the underside of a tall one. What hangs has no fixed place under the
-    run's top, and gets none here."""
+    edge lies before it where a back is fixed on it. Its height counts down from the run's top: that is the top of a
+    base carcass, and the job's base carcass height over the underside of a tall one. What hangs has no fixed place
+    under the run's top, and gets none here."""
     if box.item.storey is Storey.WALL:
         return
     top_mm = job.base_carcass_height_mm if box.item.storey is Storey.TALL else box.height_mm
