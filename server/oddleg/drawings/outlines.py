@@ -15,7 +15,7 @@ Place = tuple[float, float]
 CHORDS = 90
 
 
-def cut_outline(cut: CutOut) -> tuple[Place, ...]:
+def cut_outline(cut: CutOut, chords: int = CHORDS) -> tuple[Place, ...]:
     """Its outline in the panel's own axes, anticlockwise from its lower left. Where it runs out to an edge its
     corners are square, since nothing is left there to be round."""
     left_mm, foot_mm = cut.left_mm, cut.foot_mm
@@ -33,13 +33,13 @@ def cut_outline(cut: CutOut) -> tuple[Place, ...]:
             points.append((u_mm, v_mm))
             continue
         middle = u_mm + across * radius_mm, v_mm + up * radius_mm
-        points += arc(middle, radius_mm, 180.0 + 90.0 * number, 270.0 + 90.0 * number)
+        points += arc(middle, radius_mm, 180.0 + 90.0 * number, 270.0 + 90.0 * number, chords)
     return tuple(points)
 
 
-def arc(middle: Place, radius_mm: float, from_deg: float, to_deg: float) -> list[Place]:
-    """Points along it, both ends included."""
-    steps = max(1, round(CHORDS * (to_deg - from_deg) / 90.0))
+def arc(middle: Place, radius_mm: float, from_deg: float, to_deg: float, chords: int = CHORDS) -> list[Place]:
+    """Points along it, both ends included; so many chords a quarter turn."""
+    steps = max(1, round(chords * (to_deg - from_deg) / 90.0))
     turns = (math.radians(from_deg + (to_deg - from_deg) * step / steps) for step in range(steps + 1))
     return [(middle[0] + radius_mm * math.cos(turn), middle[1] + radius_mm * math.sin(turn)) for turn in turns]
 

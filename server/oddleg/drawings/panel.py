@@ -27,7 +27,9 @@ LEAST_RADIUS_MM = 0.7
 LEAST_FIGURES = 8
 # Holes in a row closer than this on paper have no room for a number each.
 CLOSE_MM = 4.4
-MOST_TOLD = 40
+MOST_TOLD = 16
+# A quarter turn as drawn here, a tenth of full size or so; a phone's pack holds every panel.
+CHORDS = 10
 # What it costs a number to lie on a circle or on another number, by the mm2.
 HIDES_HOLE, HIDES_NUMBER = 2.5, 40.0
 
@@ -132,7 +134,7 @@ def _front_edge(view: PanelView, left_mm: float, top_mm: float, right_mm: float,
 def _cut_outs(on: _OnPaper, step_mm: float) -> list[Mark]:
     marks: list[Mark] = []
     for number, cut in enumerate(on.view.cut_outs):
-        points = tuple((on.x(u_mm), on.y(v_mm)) for u_mm, v_mm in cut_outline(cut))
+        points = tuple((on.x(u_mm), on.y(v_mm)) for u_mm, v_mm in cut_outline(cut, CHORDS))
         size = f"{text_mm(cut.width_mm, step_mm)} × {text_mm(cut.height_mm, step_mm)}"
         if cut.round:
             size = f"Ø{text_mm(cut.width_mm, step_mm)}"
