@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 
 from .lettering import FAMILY
 from .looks import LOOKS, PAPER
 from .primitives import Circle, Drawing, Group, Line, Mark, Polygon, Polyline, RoomAxes, Text
 
-ESCAPES = {"&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;"}
+ESCAPED = str.maketrans({"&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;"})
+NOT_IN_XML = re.compile("[^\\t\\n\\r\\x20-\\ud7ff\\ue000-\\ufffd\\U00010000-\\U0010ffff]")
 # Width of a halo in shares of the letters' size. A wider one eats letters where it is painted letter by letter.
 HALO = 0.25
 
@@ -120,12 +122,7 @@ def _open(name: str, attributes: Sequence[tuple[str, str]], closed: bool = False
 
 def _escaped(text: str) -> str:
     """Text for an element or an attribute; what XML 1.0 cannot hold at all becomes the replacement character."""
-    return "".join(ESCAPES.get(char, char if _allowed(char) else "\N{REPLACEMENT CHARACTER}") for char in text)
-
-
-def _allowed(char: str) -> bool:
-    code = ord(char)
-    return char in "\t\n\r" or 0x20 <= code <= 0xD7FF or 0xE000 <= code <= 0xFFFD or code >= 0x10000
+    return NOT_IN_XML.sub("\N{REPLACEMENT CHARACTER}", text).translate(ESCAPED)
 
 
 def _number(value: float) -> str:
