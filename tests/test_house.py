@@ -120,6 +120,9 @@ def test_the_table_of_entries_has_every_kind():
     assert set(re.findall(r"(?m)^\| `(\w+)` \|", table)) == set(KINDS)
 
 
+OF_ONE = {"panel": "PANEL", "elevation|first_fix": "RUN", "back|behind": "ITEM"}
+
+
 def test_the_table_of_parts_has_every_key():
     text = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
     table = text[text.index("| part | holds |") :].split("\n\n")[0]
@@ -130,6 +133,8 @@ def test_the_table_of_parts_has_every_key():
     for name, part in found.items():
         keys = (part.keys() | drawn.get(name, {}).keys()) - {"mark"}
         row = rows[name.split("/")[0]]
-        # A drawing a piece: piece-1, piece-2 stand in the table as piece-NUMBER.
+        # A drawing a piece: piece-1, piece-2 stand in the table as piece-NUMBER; so do those of panels, runs and items.
         keys = {re.sub(r"-\d+$", "-NUMBER", key) for key in keys}
+        for of, names in (("PANEL", "panel"), ("RUN", "elevation|first_fix"), ("ITEM", "back|behind")):
+            keys = {re.sub(rf"^({names})-[\w-]+$", rf"\1-{of}", key) for key in keys}
         assert {key for key in keys if not re.search(rf"\b{key}\b", row)} == set(), name
