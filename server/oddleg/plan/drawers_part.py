@@ -20,6 +20,11 @@ GRAIN_WORDS = {
     PartIs.SPACER: "along the first figure, front to back",
 }
 DRAWER_RULES = ("drawer.thin_board", "drawer.no_rebate", "drawer.base_hangs_low", "drawer.no_room")
+OF_BOARD = {
+    PartIs.BASE: "Of the board that bases and backs are cut from.",
+    PartIs.BACK: "Of the board that bases and backs are cut from.",
+    PartIs.SPACER: "Of the spacer, as the drawer asks for it.",
+}
 
 
 def drawers_part(plan: Plan, room: RoomPlan) -> Part:
@@ -66,7 +71,7 @@ def _part(job: Job, unit: FittedOut, drawer: DrawerBox, part: DrawerPart) -> Par
         "part": PART_WORDS[part.part],
         "length": figure_part(_figure(job, part.length_mm, f"{part.words}.")),
         "width": figure_part(_figure(job, part.width_mm, f"{part.words}.")),
-        "thickness": figure_part(_figure(job, part.thickness_mm)),
+        "thickness": figure_part(_figure(job, part.thickness_mm, OF_BOARD[part.part])),
         "count": part.count,
         "rebate": None
         if part.rebate is None
@@ -84,7 +89,8 @@ def _list(job: Job, rooms: list[RoomPlan]) -> list[Part]:
     """Boards of one size, thickness and rebate together, the largest first: by what is shown, as a saw is set to it."""
     rows: dict[tuple[str, ...], Part] = {}
     for unit, drawer, part in boards_of(rooms):
-        sizes = {name: _figure(job, getattr(part, f"{name}_mm")) for name in ("length", "width", "thickness")}
+        why = {"length": f"{part.words}.", "width": f"{part.words}.", "thickness": OF_BOARD[part.part]}
+        sizes = {name: _figure(job, getattr(part, f"{name}_mm"), words) for name, words in why.items()}
         rebate = short_rebate(part.rebate)
         key = (part.part.value, *(one.text for one in sizes.values()), rebate)
         if key not in rows:
@@ -124,5 +130,5 @@ def _runners(room: RoomPlan) -> list[Part]:
     return [{"row": row, "name": names.get(row, row), "count": count} for row, count in counts.items()]
 
 
-def _figure(job: Job, value_mm: float, why: str = "") -> Figure:
+def _figure(job: Job, value_mm: float, why: str) -> Figure:
     return figure(value_mm, job.holes.shop_mm, f"{why[:1].upper()}{why[1:]}")

@@ -133,8 +133,8 @@ def _cut(panel: Panel, cut: CutOut, letter: str, step_mm: float) -> Part:
         "from_top": _told(
             panel.height_mm - cut.foot_mm - cut.height_mm, step_mm, f"From the edge across from the {up}."
         ),
-        "width": _told(cut.width_mm, step_mm, cut.words),
-        "height": _told(cut.height_mm, step_mm, cut.words),
+        "width": _told(cut.width_mm, step_mm, f"Across: {cut.words}."),
+        "height": _told(cut.height_mm, step_mm, f"Up and down: {cut.words}."),
         "radius": _told(cut.radius_mm, step_mm, "Of its corners.") if cut.radius_mm > 0 and not cut.round else None,
         "round": cut.round,
         "open_to": list(cut.open_to),
