@@ -16,7 +16,7 @@ from functools import cache
 from itertools import pairwise
 from typing import Any, get_type_hints
 
-from oddleg.job import ROW_OF, HardwareKind, HardwareRow, PullOut, Runner
+from oddleg.job import ROW_OF, HardwareKind, HardwareRow, Hinge, Pin, Plate, PullOut, Runner
 
 from .columns import Column, Holds, columns
 
@@ -29,6 +29,8 @@ GREATEST_LISTED = 64
 SLUG = re.compile(r"[a-z0-9][a-z0-9-]{0,63}", re.ASCII)
 NUMBER = re.compile(r"[-+]?\d{1,9}(?:[.,]\d{1,9})?", re.ASCII)
 THOUSANDS = re.compile(r"[-+]?[1-9]\d{0,2},\d{3}", re.ASCII)
+# Their screws and pins go in further than they are wide (common practice); sockets of legs and pegs need not.
+DEEPER_THAN_WIDE = (Runner, Hinge, Plate, Pin)
 CONTROLS = re.compile(r"[\x00-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff]")
 
 
@@ -222,6 +224,11 @@ def _between(kind: HardwareKind, row: HardwareRow) -> list[Wrong]:
             )
         if row.base_shorter_mm >= row.length_mm:
             found.append(Wrong("base_shorter_mm", f"It leaves no base: the runner is {row.length_mm:g} long."))
+    for bore, depth in (("hole_mm", "hole_depth_mm"), ("screw_mm", "screw_depth_mm")):
+        wide_mm, deep_mm = getattr(row, bore, 0.0), getattr(row, depth, math.inf)
+        if isinstance(row, DEEPER_THAN_WIDE) and wide_mm > deep_mm:
+            told = f"{wide_mm:g} across is more than {depth}, {deep_mm:g}: the two are swapped."
+            found.append(Wrong(bore, told))
     if isinstance(row, PullOut) and row.door_up_mm and min(row.door_hole_mm, row.door_hole_depth_mm) <= 0:
         found.append(Wrong("door_hole_mm", "There are holes in its front, so they need a bore and a depth above 0."))
     return found

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
-from oddleg.job import Job
+from oddleg.job import Job, Pin
 
 from . import Plan, RoomPlan
 from .figure import figure
 from .fitted_out import FittedOut, Hole, HoleFor
 from .part_values import Part, figure_part
+from .shelf_holes import pin_rows_mm
 from .sightings import counted, listed
 
 FOR_WORDS = {
@@ -25,7 +26,7 @@ FOR_WORDS = {
     HoleFor.PULL_OUT: "pull-out frames",
     HoleFor.PASSAGE: "wastes, supplies and leads",
 }
-# A connecting screw goes through two sides, so two holes take one. Cups and passages take none.
+# A connecting screw goes through two sides, so two holes take one. Cups, passages and spare holes for pins take none.
 HOLES_A_SCREW = {HoleFor.CONNECTOR: 2}
 WITHOUT_SCREW = (HoleFor.CUP, HoleFor.PASSAGE)
 
@@ -35,7 +36,7 @@ def drilling_part(plan: Plan, room: RoomPlan) -> Part:
         "room": room.room.id,
         "name": room.room.name,
         "bits": _bits(plan.job, room),
-        "screws": _screws(room),
+        "screws": _screws(plan.job, room),
         "units": [
             {"item": unit.item, "name": unit.name, "holes": sum(len(panel.holes) for panel in unit.panels)}
             for unit in room.fitting.units
@@ -75,11 +76,23 @@ def _bits(job: Job, room: RoomPlan) -> list[Part]:
     return rows
 
 
-def _screws(room: RoomPlan) -> list[Part]:
+def _pins(job: Job, room: RoomPlan) -> Iterator[str]:
+    """The pin's row, once for each pin under a shelf: one in each row of holes at either end."""
+    for unit in room.fitting.units:
+        for space in unit.box.spaces:
+            for shelf in space.compartment.shelves:
+                pin = None if shelf.fixed else room.hardware.row(Pin, shelf.pins)
+                if pin is not None:
+                    yield from [pin.id] * (2 * len(pin_rows_mm(unit.box, pin, job.holes)))
+
+
+def _screws(job: Job, room: RoomPlan) -> list[Part]:
     """What is put into the holes, by the row of the chart; a chart that says nothing of its screws leaves them to the
-    hardware's own sheet."""
+    hardware's own sheet. Pins by the shelves that lie on them: most of their holes stay empty."""
     names = {row.id: row.name for row in room.hardware.rows.values()}
     counts = Counter((hole.hole_for, hole.row) for _, hole in _holes(room) if hole.hole_for not in WITHOUT_SCREW)
+    pins = Counter((HoleFor.PIN, row) for row in _pins(job, room))
+    counts = Counter({one: pins[one] if one[0] is HoleFor.PIN else count for one, count in counts.items()})
     rows = []
     for (what, row), holes in counts.items():
         count = -(-holes // HOLES_A_SCREW.get(what, 1))
