@@ -116,3 +116,10 @@ def test_every_mark_is_a_hole_and_every_runner_line_of_both_sides_is_on_a_stick(
     marked = {place for stick in found for place in places(stick)}
     assert marked == wanted
     assert len({one.id for one in found}) == len(found)
+
+
+def test_numbers_that_differ_are_told_side_by_side_with_one_blank_between_words():
+    right = sample.drawer_side(PanelKind.RIGHT)
+    fewer = replace(right, holes=tuple(one for one in right.holes if one.id != right.holes[0].id))
+    words = [mark.words for stick in made(sample.drawer_side(), fewer) for mark in stick.marks]
+    assert any("; " in one for one in words) and not any("  " in one for one in words)

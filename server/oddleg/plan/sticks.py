@@ -151,7 +151,7 @@ def _marks(marks: Sequence[_Mark], boards: Sequence[Panel]) -> tuple[StickMark, 
         if len(set(told.values())) == 1 and len(told) == len(boards):
             words += f" {next(iter(told.values()))}"
         else:
-            words += "; ".join(f" {name.lower()} {one}" for name, one in told.items())
+            words += " " + "; ".join(f"{name.lower()} {one}" for name, one in told.items())
             words += " only" if len(told) < len(boards) else ""
         found.append(StickMark(along_mm, here[0].hole.id, words))
     return tuple(found)
