@@ -102,6 +102,16 @@ def test_a_face_frame_adds_its_thickness_to_the_first_screw():
     assert first_mm(FRAME) == 37 + 18 + 2 + 22
 
 
+def test_a_frame_says_from_where_holes_count_and_what_comes_off_where_it_stands_otherwise():
+    """FP: behind the sides' front edge the inside of an 18 front set back 2 lies at 22 + 2 + 18 = 42 where it closes
+    behind a flush frame of 22, at 2 + 18 = 20 = 42 - 22 within it, at 2 + 18 - 22 = -2 = 42 - 44 where that frame stands
+    before the edge."""
+    (said,) = told(made(drawer(), front=FRAME), "stack.frame")
+    assert "from the front edge of the sides, not from the frame's face" in said.wrong and "= 42 further back" in said.wrong
+    assert 42 - 22 == 2 + 18 and "Take 22 off where the front lies within" in said.wrong
+    assert 42 - 44 == 2 + 18 - 22 and "44 where that frame stands before it" in said.wrong
+
+
 def test_runners_behind_a_frame_are_packed_out_to_its_inner_edge():
     """Trap 41 and FP: fronts 23 short of the inside on each side, 3 of it gap: the frame stands in by 20, which comes
     off the drawer's width on both sides: 564 - 40."""

@@ -1,10 +1,24 @@
 """Holes for legs, brackets, pull-outs and passages: each where its piece of hardware will be. FP: first principles."""
 
+from dataclasses import replace
+
 import pytest
 from panel_boxes import BOTTOM, BRACKET, LEFT, RIGHT, box, door, drilled, findings, part, places
 from sample_room import run
 
-from oddleg.job import BottomFit, Box, FittingOut, FrontIs, InnerPullOut, Legs, Passage, ServiceKind, Storey, Tolerances
+from oddleg.job import (
+    BackIs,
+    BottomFit,
+    Box,
+    FittingOut,
+    FrontIs,
+    InnerPullOut,
+    Legs,
+    Passage,
+    ServiceKind,
+    Storey,
+    Tolerances,
+)
 from oddleg.plan.fitted_out import Face, HoleFor
 from oddleg.plan.legs import leg_places
 from oddleg.plan.rod import placed_items
@@ -51,10 +65,33 @@ def test_brackets_count_from_the_sides_top_and_back_edges():
 
 
 def test_a_bracket_needs_the_back_set_in_for_its_rail():
-    found = findings(box(box=Box(back_recess_mm=10.0), **HUNG))
+    """Its pegs 30 from the rear edge lie before a back of 8 set in by 15: 30 - 2.5 > 15 + 8."""
+    before = replace(BRACKET, in_mm=(30.0, 30.0))
+    found = findings(box(box=Box(back_recess_mm=10.0), **HUNG), rows=[before])
     assert [one.rule for one in found] == ["hole.bracket_recess"]
     assert found[0].amount.mm == BRACKET.least_recess_mm - 10
-    assert findings(box(box=Box(back_recess_mm=15.0), **HUNG)) == ()
+    assert findings(box(box=Box(back_recess_mm=15.0), **HUNG), rows=[before]) == ()
+
+
+@pytest.mark.parametrize(
+    ("recess_mm", "back", "groove_mm", "into_mm"),
+    [
+        (20.0, BackIs.BETWEEN, 0.0, 2.5),  # its back from 20 to 28 before the rear edge, the pegs from 17.5 to 22.5
+        (15.0, BackIs.BETWEEN, 0.0, 3 + 2.5),  # from 15 to 23: 23 - 20 and half a peg
+        (20.0, BackIs.GROOVE, 6.0, 2.5),
+        (22.5, BackIs.BETWEEN, 0.0, None),  # behind the back, just clear of it
+        (40.0, BackIs.BETWEEN, 0.0, None),
+    ],
+)
+def test_a_brackets_pegs_that_meet_the_back_are_asked_about(recess_mm, back, groove_mm, into_mm):
+    """FP: pegs of 5 whose middles lie 20 before the side's rear edge, a back of 8."""
+    found = findings(box(box=Box(back_mm=8.0, back_recess_mm=recess_mm, back=back, groove_mm=groove_mm), **HUNG))
+    if into_mm is None:
+        assert found == ()
+        return
+    (said,) = found
+    assert (said.rule, said.severity.value) == ("hole.bracket_in_back", "warn")
+    assert said.amount.mm == pytest.approx(into_mm) and "notch the back" in said.cure
 
 
 def frame_front(**more):

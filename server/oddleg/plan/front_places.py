@@ -21,8 +21,12 @@ def front_of_stack(box: CarcassBox) -> Front:
 
 
 def stands_mm(front: Front) -> float:
-    """u at which a front's hardware starts: 0 for an overlay front; an inset one adds its thickness and its set-back
-    (37 + 18 + 2 = 57), and a face frame its own thickness on top. Common practice."""
+    """u of a front's inside face, from which its hardware counts: 0 for an overlay front; an inset one adds its
+    thickness and its set-back (37 + 18 + 2 = 57), and a face frame its own thickness on top. Common practice.
+
+    u is 0 at the front edge of the carcass's sides, also behind a frame, and never at the frame's own face: the sum is
+    right where the frame's face is flush with that edge and the front closes behind the frame. How a frame stands the
+    job does not say; `frame_packing.frame_faults` tells what comes off where it stands otherwise."""
     if front.fit is FrontFit.OVERLAY:
         return 0.0
     frame_mm = front.frame_thickness_mm if front.fit is FrontFit.FRAME else 0.0

@@ -178,22 +178,25 @@ def _cut_outs(panel: Panel, limits: HoleLimits) -> Iterator[Fault]:
 
 
 def _under_boards(panel: Panel, stay: Sequence[Panel]) -> Iterator[Fault]:
-    """Holes under the end of a fixed board. A bracket reaches behind the back, and its sheet says where."""
+    """Holes under the end of a fixed board. A hanging bracket may be meant to reach through the back, which is then
+    notched round it, so a bracket's hole there is asked about."""
     for face in Face:
         holes = [one for one in panel.holes if one.face is face or one.depth_mm is None]
         for met in boards_met(panel, face, stay) if holes else ():
             for hole in holes:
-                if hole.hole_for is HoleFor.BRACKET and met.board.kind is PanelKind.BACK:
-                    continue
                 rim_mm = met.from_rim_mm(hole)
                 if rim_mm < -SAME_MM:
+                    in_back = hole.hole_for is HoleFor.BRACKET and met.board.kind is PanelKind.BACK
                     yield Fault(
-                        "hole.under_board",
-                        Severity.STOP,
+                        "hole.bracket_in_back" if in_back else "hole.under_board",
+                        Severity.WARN if in_back else Severity.STOP,
                         panel,
                         (hole,),
                         f"where the {met.board.name} meets the board",
-                        f"Move what is screwed on there, or the {met.board.name}.",
+                        "Set the back in or out so that the hole clears it, or notch the back round the bracket where "
+                        "the bracket's own sheet says so."
+                        if in_back
+                        else f"Move what is screwed on there, or the {met.board.name}.",
                         "a hole that another board covers cannot be used",
                         -rim_mm,
                         met.board.id,
