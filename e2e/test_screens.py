@@ -196,6 +196,33 @@ def rod_figure(phone):
     dialog(phone)
 
 
+def first_panel(phone):
+    phone.page.locator(".tall-row").first.click()
+    expect(phone.page.locator(".hole-card .fig.arm").first).to_be_visible()
+
+
+def hole_page(words):
+    def do(phone):
+        first_panel(phone)
+        if phone.page.viewport_size["width"] < 1024:
+            phone.page.get_by_role("button", name=re.compile(f"^{words}")).click()
+
+    return do
+
+
+def all_ticked(phone):
+    hole_page("List")(phone)
+    phone.page.get_by_role("button", name=re.compile("^Tick all")).first.click()
+    dialog(phone)
+
+
+def found_service(phone):
+    phone.button("Record a service that is there").click()
+    phone.page.get_by_role("radio", name="gas").check(force=True)
+    phone.button("Save it").click()
+    expect(phone.page.get_by_text(re.compile("Choose the run|This is still missing")).first).to_be_visible()
+
+
 def nothing(phone):
     """The screen as it opens."""
 
@@ -243,6 +270,24 @@ SCREENS = {
     "rod-counter": ("/run/counter", "Rod, Counter", nothing),
     "corners": ("/corners/kitchen", "Corners, Kitchen", nothing),
     "tall": ("/tall/kitchen", "Tall and wall units, Kitchen", nothing),
+    "drilling": ("/drilling/kitchen", "Drilling, Kitchen", nothing),
+    "drilling-bits": ("/drilling/kitchen", "Drilling, Kitchen", rod_page("Bits and screws")),
+    "panels": ("/panels/sink", "sink base", nothing),
+    "panels-fronts": ("/panels/drawers-one", "four-drawer base", rod_page("Fronts")),
+    "panels-sticks": ("/panels/drawers-one", "four-drawer base", rod_page("Sticks")),
+    "panels-drawing": ("/panels/drawers-one", "four-drawer base", rod_page("Drawing")),
+    "panel": ("/panels/larder", re.compile("larder"), first_panel),
+    "panel-list": ("/panels/larder", re.compile("larder"), hole_page("List")),
+    "panel-drawing": ("/panels/larder", re.compile("larder"), hole_page("Drawing")),
+    "panel-all": ("/panels/larder", re.compile("larder"), all_ticked),
+    "drawers": ("/drawers/kitchen", "Drawer parts, Kitchen", nothing),
+    "drawers-one": ("/drawers/kitchen", "Drawer parts, Kitchen", rod_page("By drawer")),
+    "drawers-rebates": ("/drawers/kitchen", "Drawer parts, Kitchen", rod_page("Rebates")),
+    "services": ("/services/kitchen", "Services, Kitchen", nothing),
+    "services-cuts": ("/services/kitchen", "Services, Kitchen", rod_page("Cuts")),
+    "services-first-fix": ("/services/kitchen", "Services, Kitchen", rod_page("First fix")),
+    "services-more": ("/services/kitchen", "Services, Kitchen", rod_page("More")),
+    "services-found": ("/services/kitchen", "Services, Kitchen", found_service),
     "checks": ("/checks", "Check the laser", nothing),
     "check-question": ("/checks", "Check the laser", check_question),
     "units": ("/units", "Units and legs", nothing),

@@ -34,9 +34,12 @@ export function lit(board, parts, put) {
   requestAnimationFrame(() => document.querySelectorAll(`${board} ${parts}`).forEach(put));
 }
 
-/** Shows of a small drawing only what it is about, without the figures round it. @param {string} board selector @param {string} what selector of it */
+/** Shows of a small drawing only what it is about, without the figures round it; the large one is read out. @param {string} board selector @param {string} what selector of it */
 export function cropTo(board, what) {
   requestAnimationFrame(() => document.querySelectorAll(`${board} > svg`).forEach((svg) => {
+    svg.setAttribute("aria-hidden", "true");
+    svg.removeAttribute("aria-labelledby");
+    for (const named of svg.querySelectorAll("[id]")) named.removeAttribute("id");
     const box = svg.querySelector(what)?.getBBox();
     if (box?.width) svg.setAttribute("viewBox", `${box.x - ROUND_IT_MM} ${box.y - ROUND_IT_MM} ${box.width + 2 * ROUND_IT_MM} ${box.height + 2 * ROUND_IT_MM}`);
   }));

@@ -41,7 +41,7 @@ function byDrawer(parts) {
   const drawers = [...new Set(parts.map((one) => one.drawer))];
   return html`${drawers.map((name) => html`<section class="sect"><h2>${name}</h2><ul class="rows">${parts.filter((one) => one.drawer === name).map((one) => html`<li class="row still cut-row">
     <span class="grow"><b>${one.count > 1 ? `${one.count} × ` : ""}${one.part}</b><small>${one.words}</small>
-      ${one.rebate ? html`<small>rebate ${fig(one.rebate.depth, { name: `${one.part}: rebate's depth` })} deep, ${fig(one.rebate.lip, { name: `${one.part}: rebate's width` })} wide: ${one.rebate.words}</small>` : nothing}</span>
+      ${one.rebate ? html`<small>${one.rebate.words}</small>` : nothing}</span>
     <span class="size-of">${fig(one.length, { name: `${name}, ${one.part}: length` })} × ${fig(one.width, { name: `${name}, ${one.part}: width` })}<small>${one.thickness.text} thick</small></span></li>`)}</ul></section>`)}`;
 }
 

@@ -84,6 +84,8 @@ function large(at) {
     <nav class="turns" aria-label="Holes beside this one">${turn("Before", before && short(before), "back", go(before))}${turn("Next", after && short(after), "go", go(after))}</nav></div>`;
 }
 
+const upper = (text) => text.slice(0, 1).toUpperCase() + text.slice(1);
+
 const short = (hole) => `${hole.number}: ${shownPlace(hole)}`;
 
 function shifted(hole, tick) {
@@ -136,7 +138,7 @@ function listed(at) {
   const groups = order === "bit" ? byBit(list) : [{ bit: "", holes: list }];
   return html`<div class="tabs" role="group" aria-label="Order of the holes">${ORDERS.map(([id, words]) => html`<button type="button"
       aria-pressed=${String(order === id)} @click=${on("setting", { hole_order: id })}>${words}</button>`)}</div>
-    ${groups.map(({ bit, holes }) => html`<section>${bit ? html`<h3 class="bit">${bit} ${all(at, bit, holes)}</h3>` : nothing}
+    ${groups.map(({ bit, holes }) => html`<section>${bit ? html`<div class="bit"><h2>${upper(bit)}</h2>${all(at, bit, holes)}</div>` : nothing}
       <ol class="rows marks">${holes.map((hole) => holeRow(at, hole, order))}</ol></section>`)}`;
 }
 

@@ -54,9 +54,9 @@ function form(app, all, runs) {
 
 const record = (id) => (event) => { emit(event, "view", { service: id }); window.scrollTo(0, 0); };
 
-/** The one that can be said in a line stays in sight; the others open. */
+/** On a phone what they are about stays in sight, and a tap shows them whole; the form has its own in full. */
 const cautions = (texts) => (texts.length
-  ? html`<details class="notice warn cautions"><summary>${shape("warn", "st")}<b>Cautions: electricity, gas, water. Read first.</b></summary>${texts.map((text) => html`<p>${text}</p>`)}</details>`
+  ? html`<details class="notice warn cautions" ?open=${matchMedia("(min-width: 64em)").matches}><summary>${shape("warn", "st")}<b>Cautions: electricity, gas, water. Read first.</b></summary>${texts.map((text) => html`<p>${text}</p>`)}</details>`
   : nothing);
 
 function landings(app, part, all, runs) {

@@ -269,7 +269,7 @@ class Survey extends LitElement {
         ${keypad({ decimals: this.#tool.decimals, save: this.replacing ? "Replace" : "Save", busy: this.busy, onKey: (key) => this.#key(key), onSave: () => this.#save() })}`}
       <div class="more-acts">
         <button class="btn" type="button" @click=${() => this.#blocked()}>Blocked, later</button>
-        <button class="btn" type="button" @click=${() => this.#undo()}>Undo last</button>
+        <button class="btn" type="button" ?disabled=${this.busy} @click=${() => this.#undo()}>Undo last</button>
         <button class="btn" type="button" @click=${() => this.#note()}>Note</button>
         <button class="btn" type="button" @click=${() => this.#more()}>More</button>
       </div>

@@ -39,7 +39,6 @@ export function unit(app) {
   const set = setHere(app, item);
   return html`
     <p>${one.run}, ${one.handing}${one.cut_outs ? `, ${one.cut_outs}` : ""}. Preset ${fig(one.preset, { name: "Preset", size: "big", unit: "mm" })}</p>
-    ${one.cut_outs ? html`<p>${one.cut_outs}</p>` : nothing}
     ${wound(one)}
     <div class="tabs" role="group" aria-label="How the unit lies">
       ${[["bench", "On the bench"], ["fitted", "As fitted"]].map(([id, words]) => html`<button type="button"

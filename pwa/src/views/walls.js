@@ -385,7 +385,7 @@ class Walls extends LitElement {
         ${keypad({ decimals: tool.decimals, save: on?.words ?? (this.replacing ? "Replace" : "Save"), busy: this.busy, onKey: (key) => this.#key(key), onSave: () => (on ? this.#goOn(on) : this.#save()) })}`}
       <div class="more-acts">
         ${place.spot ? html`<button class="btn" type="button" @click=${() => this.#blocked()}>Blocked, later</button>` : html`<button class="btn" type="button" @click=${() => this.#note()}>Note</button>`}
-        <button class="btn" type="button" @click=${() => this.#undo()}>Undo last</button>
+        <button class="btn" type="button" ?disabled=${this.busy} @click=${() => this.#undo()}>Undo last</button>
         <button class="btn" type="button" @click=${() => this.#open("line")}>New line</button>
         <button class="btn" type="button" @click=${() => this.#more()}>More</button>
       </div>
