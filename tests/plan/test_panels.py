@@ -60,6 +60,14 @@ def test_a_shelf_fills_its_compartment_and_stands_back():
     assert (board.x_mm, board.u_mm, board.z_mm) == (18 + 300 + 18, 5, 18 + 300 + 25)
 
 
+@pytest.mark.parametrize(("more", "wide_mm"), [({}, 564 - 2), ({"clear_mm": 0.5}, 564 - 1), ({"fixed": True}, 564)])
+def test_a_shelf_that_is_not_fixed_is_cut_short_of_the_inside_at_either_end(more, wide_mm):
+    """Common practice: a board as wide as its opening does not go in. It stays in the middle."""
+    board = drilled(box(part("a", shelves=(Shelf("s", "shelf", 300.0, **more),))))["shelf-a-s"]
+    assert board.width_mm == wide_mm
+    assert board.x_mm + board.width_mm / 2 == 600 / 2
+
+
 def test_a_front_is_told_from_behind_so_it_starts_at_its_right_edge():
     front = drilled(box(), [door(left_mm=1.5, width_mm=597.0)])["front-door"]
     assert (front.x_mm, front.width_mm) == (1.5 + 597, 597)

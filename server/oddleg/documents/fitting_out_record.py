@@ -134,6 +134,7 @@ class ShelfRecord(Record):
     spare = Number(0, 20, "holes", whole=True)
     thickness_mm = board(allow_none=True)
     set_back_mm = play()
+    clear_mm = Number(0, 5)
 
     def clashes(self, made: Shelf) -> dict[str, str]:
         if made.fixed and made.pins is not None:

@@ -107,6 +107,7 @@ class InnerPullOut:
 class Shelf:
     """`up_mm`: its underside. Fixed, or on `pins`: then up_mm is moved to the nearest hole of the grid, and `spare`
     further holes lie above and below. `thickness_mm` None: the carcass's board. `set_back_mm`: behind the front edge.
+    `clear_mm`: what one that is not fixed is cut short of the inside at either end, so that it goes in (ours).
     """
 
     id: str
@@ -117,6 +118,7 @@ class Shelf:
     spare: int = 2
     thickness_mm: float | None = None
     set_back_mm: float = 0.0
+    clear_mm: float = 1.0
 
 
 @dataclass(frozen=True)

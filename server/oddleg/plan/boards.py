@@ -86,9 +86,10 @@ def _shelves(box: CarcassBox, known: Hardware) -> Iterator[Panel]:
     for space in box.spaces:
         for shelf in space.compartment.shelves:
             thickness_mm = box.board_mm if shelf.thickness_mm is None else shelf.thickness_mm
-            size_mm = (space.width_mm, box.inside_depth_mm - shelf.set_back_mm, thickness_mm)
+            clear_mm = 0.0 if shelf.fixed else shelf.clear_mm
+            size_mm = (space.width_mm - 2 * clear_mm, box.inside_depth_mm - shelf.set_back_mm, thickness_mm)
             foot_mm = shelf_foot_mm(box, known, shelf)
-            origin_mm = (space.left_mm, shelf.set_back_mm, foot_mm + thickness_mm)
+            origin_mm = (space.left_mm + clear_mm, shelf.set_back_mm, foot_mm + thickness_mm)
             yield panel(PanelKind.SHELF, shelf_id(space, shelf.id), box.item.id, shelf.name, size_mm, origin_mm)
 
 

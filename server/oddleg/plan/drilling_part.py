@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
-from oddleg.job import Job, Pin
+from oddleg.job import HardwareKind, Job, Pin
 
 from . import Plan, RoomPlan
 from .figure import figure
@@ -89,13 +89,18 @@ def _pins(job: Job, room: RoomPlan) -> Iterator[str]:
 def _screws(job: Job, room: RoomPlan) -> list[Part]:
     """What is put into the holes, by the row of the chart; a chart that says nothing of its screws leaves them to the
     hardware's own sheet. Pins by the shelves that lie on them: most of their holes stay empty."""
-    names = {row.id: row.name for row in room.hardware.rows.values()}
     counts = Counter((hole.hole_for, hole.row) for _, hole in _holes(room) if hole.hole_for not in WITHOUT_SCREW)
-    pins = Counter((HoleFor.PIN, row) for row in _pins(job, room))
-    counts = Counter({one: pins[one] if one[0] is HoleFor.PIN else count for one, count in counts.items()})
+    pins = Counter(_pins(job, room))
+    counts = Counter({one: pins[one[1] or ""] if one[0] is HoleFor.PIN else count for one, count in counts.items()})
     rows = []
     for (what, row), holes in counts.items():
         count = -(-holes // HOLES_A_SCREW.get(what, 1))
         thing = "pin" if what is HoleFor.PIN else "screw"
-        rows.append({"words": f"{names.get(row or '', FOR_WORDS[what])}: {counted(count, thing)}", "count": count})
+        rows.append({"words": f"{_name(room, what, row)}: {counted(count, thing)}", "count": count})
     return rows
+
+
+def _name(room: RoomPlan, what: HoleFor, row: str | None) -> str:
+    """The chart's name for it. Rows of two kinds may have one id, so the kind counts."""
+    kind = HardwareKind.HINGE if what is HoleFor.CUP_SCREW else HardwareKind(what.value)
+    return room.hardware.rows[kind, row].name if row is not None else FOR_WORDS[what]

@@ -9,6 +9,8 @@ from .fitted_out import Face, Hole, Panel, PanelKind
 from .panel_axes import AXES, on_panel
 
 SAME_MM = 1e-6
+# A shelf that lies loose ends so far short of a side, or less, and is in the way on it all the same.
+LOOSE_MM = 5.0
 
 
 @dataclass(frozen=True)
@@ -56,7 +58,8 @@ def boards_met(panel: Panel, face: Face, others: Iterable[Panel]) -> tuple[Met, 
         if other.id == panel.id or other.kind is PanelKind.FRONT:
             continue
         reach = extents_mm(other)
-        if not reach[axis][0] - SAME_MM <= face_mm <= reach[axis][1] + SAME_MM:
+        short_mm = LOOSE_MM if other.kind is PanelKind.SHELF else SAME_MM
+        if not reach[axis][0] - short_mm <= face_mm <= reach[axis][1] + short_mm:
             continue
         # What only touches the plane of the face from within the board's own thickness is not in front of it.
         if (reach[axis][1] <= face_mm + SAME_MM) if outwards > 0 else (reach[axis][0] >= face_mm - SAME_MM):
