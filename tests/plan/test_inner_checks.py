@@ -1,10 +1,12 @@
 """Drawers and frames behind doors. First principles; figures of charts are invented."""
 
+import dataclasses
+
 import pytest
 from hardware_rows import carcass, compartment, every_row, hinge, member, pull_out, runner, stack
 from sample_room import job, room, run
 
-from oddleg.job import FrontIs, HungOn, InnerDrawer, InnerPullOut, Shelf
+from oddleg.job import Front, FrontFit, FrontIs, HungOn, InnerDrawer, InnerPullOut, Shelf
 from oddleg.plan.carcass_box import carcass_box
 from oddleg.plan.front_stacks import filled
 
@@ -23,8 +25,8 @@ def inner(up_mm=150.0, **more):
     return InnerDrawer("inner", "inner drawer", up_mm, **{"height_mm": 140.0, "runner": "runner-500", **more})
 
 
-def fill(*members, drawers=(), frames=(), shelves=(), rows=(LOW, CLEAR, BINS), **item):
-    part = compartment(stack=stack(*members), inner_drawers=drawers, pull_outs=frames, shelves=shelves)
+def fill(*members, drawers=(), frames=(), shelves=(), rows=(LOW, CLEAR, BINS), side_mm=1.5, **item):
+    part = compartment(stack=stack(*members, side_mm=side_mm), inner_drawers=drawers, pull_outs=frames, shelves=shelves)
     box = carcass_box(carcass("b60", part, **item))
     return filled(job(room(run(box.item))), box, every_row(*rows))
 
@@ -105,6 +107,17 @@ def test_a_frame_behind_a_door_asks_for_a_spacer_past_its_hinges():
     frame = (InnerPullOut("bin", "bin", "bins", 5.0),)
     found = wrong(fill(door(), frames=frame, rows=(BINS, hinge(intrusion_mm=22.0))))["pull_out.needs_spacer"]
     assert found.severity.value == "warn" and found.amount.mm == 22 - 5
+
+
+def test_a_pull_out_in_a_face_frame_goes_between_its_edges_and_past_its_hinges():
+    """FP: fronts 13 short of the inside with a gap of 3: the frame stands in by 10 on each side. Of 564 inside 544 are
+    between its edges, 6 short of 550; the hinge's 22 count from that edge, less a spacer of 5."""
+    made = Front(FrontFit.FRAME, 18.0, frame_thickness_mm=20.0)
+    rows = (dataclasses.replace(BINS, least_width_mm=550.0), hinge(intrusion_mm=22.0))
+    frame = (InnerPullOut("bin", "bin", "bins", 5.0),)
+    found = wrong(fill(door(), frames=frame, rows=rows, side_mm=13.0, front=made))
+    assert found["pull_out.too_little_width"].amount.mm == pytest.approx(550 - (600 - 2 * 18 - 2 * 10))
+    assert found["pull_out.needs_spacer"].amount.mm == pytest.approx(10 + 22 - 5)
 
 
 def test_two_frames_in_one_compartment_are_told():

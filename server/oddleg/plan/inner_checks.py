@@ -28,8 +28,7 @@ def inner_faults(
     """`drawers`, `fronts`: of this compartment, all of them. Plates count for drawers with a front of their own too."""
     spaces = {one.id: box.floor_mm + one.up_mm + one.height_mm for one in space.compartment.inner_drawers}
     strip_mm = (box.item.fitting_out or FittingOut()).spacer_strip_mm
-    stack = space.compartment.stack
-    frame_mm = frame_packing_mm(front_of_stack(box), stack) if stack is not None else 0.0
+    frame_mm = _frame_mm(box, space)
     for drawer in drawers:
         runner = known.row(Runner, drawer.runner)
         if runner is None:
@@ -51,6 +50,12 @@ def inner_faults(
             )
         yield from _can_come_out(drawer, before, step_mm)
         yield from _hinges(known, drawer, runner, before, frame_mm, step_mm)
+
+
+def _frame_mm(box: CarcassBox, space: Space) -> float:
+    """How far a face frame stands in from the inside of the compartment, on each side."""
+    stack = space.compartment.stack
+    return frame_packing_mm(front_of_stack(box), stack) if stack is not None else 0.0
 
 
 def _level(front: PlacedFront, low_mm: float, high_mm: float) -> float:
@@ -159,7 +164,9 @@ def pull_out_faults(
     fronts: Sequence[PlacedFront],
     step_mm: float,
 ) -> Iterator[StackFault]:
-    """Frames behind a door and with a front of their own: whether the compartment takes them, and what is beside."""
+    """Frames behind a door and with a front of their own: whether the compartment takes them, and what is beside. What
+    comes out between the edges of a face frame has no more width than is between these."""
+    frame_mm = _frame_mm(box, space)
     stands_mm = max((one.stands_mm for one in fronts), default=0.0)
     frames = [(one.id, one.name, one.pull_out, 0.0, True) for one in fronts if one.pull_out is not None]
     frames += [(one.id, one.name, one.pull_out, one.spacer_mm, False) for one in space.compartment.pull_outs]
@@ -175,7 +182,7 @@ def pull_out_faults(
             row,
             (id, name),
             {
-                "wide": space.width_mm - 2 * spacer_mm,
+                "wide": space.width_mm - 2 * max(spacer_mm, frame_mm),
                 "deep": box.inside_depth_mm - stands_mm,
                 "high": over_mm - box.floor_mm,
             },
@@ -183,7 +190,7 @@ def pull_out_faults(
             step_mm,
         )
         if not own:
-            yield from _frame_past_hinges(known, row, (id, name), spacer_mm, fronts, step_mm)
+            yield from _frame_past_hinges(known, row, (id, name), spacer_mm, fronts, frame_mm, step_mm)
     if len(placed) > 1:
         yield StackFault(
             "pull_out.two",
@@ -235,22 +242,27 @@ def _frame_past_hinges(
     frame: tuple[str, str],
     spacer_mm: float,
     fronts: Sequence[PlacedFront],
+    frame_mm: float,
     step_mm: float,
 ) -> Iterator[StackFault]:
-    """A frame's chart says what inside it goes into, not what is free beside it: so all of the intrusion counts."""
+    """A frame's chart says what inside it goes into, not what is free beside it: so all of the intrusion counts, from
+    the inner edge of a face frame, `frame_mm` in, as for drawers."""
     id, name = frame
     hinges = {one.id: one for front in fronts if (one := known.row(Hinge, front.hinge)) is not None}
     worst = max(hinges.values(), key=lambda one: (one.intrusion_mm, one.id), default=None)
-    if worst is not None and worst.intrusion_mm - spacer_mm > SAME_MM:
+    if worst is None:
+        return
+    in_mm = worst.intrusion_mm + frame_mm
+    if in_mm - spacer_mm > SAME_MM:
         yield StackFault(
             "pull_out.needs_spacer",
             (name,),
             (id,),
-            f"Open door and hinge stand {text_mm(worst.intrusion_mm, step_mm)} into the opening ({worst.name}), and "
+            f"Open door and hinge stand {text_mm(in_mm, step_mm)} in from the side ({worst.name}), and "
             f"the chart of {row.name} does not say what is free beside the frame.",
-            f"Read that off the frame's own sheet; to be sure put a spacer of {text_mm(worst.intrusion_mm, step_mm)} "
+            f"Read that off the frame's own sheet; to be sure put a spacer of {text_mm(in_mm, step_mm)} "
             "on both sides alike, or take a hinge that swings the door clear.",
-            worst.intrusion_mm - spacer_mm,
+            in_mm - spacer_mm,
             worst,
             Severity.WARN,
         )
