@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 import sample_plan
-from hardware_rows import carcass, compartment, every_row, member, pin, stack
+from hardware_rows import carcass, compartment, every_row, hinge, member, pin, plate, stack
 
 from oddleg.job import FittingOut, FrontIs, HungOn, Shelf
 from oddleg.plan.carcass_box import carcass_box
@@ -19,14 +19,14 @@ KNOWN = every_row()
 DOOR = member("door", hung=HungOn.LEFT, hinge="hinge-110", plate="plate-0")
 
 
-def part(*items):
+def part(*items, known=KNOWN):
     job = sample_plan.job()
     units = []
     for item in items:
         box = carcass_box(item)
-        fronts = filled(job, box, KNOWN)
-        units.append(FittedOut(item.id, None, item.name, box, panels=panels(job, box, KNOWN, fronts, (), ())))
-    room = replace(sample_plan.room_plan(), fitting=RoomFitting(tuple(units), RoomServices()), hardware=KNOWN)
+        fronts = filled(job, box, known)
+        units.append(FittedOut(item.id, None, item.name, box, panels=panels(job, box, known, fronts, (), ())))
+    room = replace(sample_plan.room_plan(), fitting=RoomFitting(tuple(units), RoomServices()), hardware=known)
     return drilling_part(sample_plan.plan(room), room), room
 
 
@@ -71,3 +71,11 @@ def test_drawers_and_legs_of_two_units_are_summed():
     assert counts(found) == {"runner 500": 2 * 2 * 3, "leg 150": 2 * 4 * 4}
     assert bits(found) == [(3.0, 12.0, 32), (5.0, 12.0, 12)]
     assert [unit["holes"] for unit in found["units"]] == [6 + 16, 6 + 16]
+
+
+def test_rows_of_two_kinds_with_one_id_keep_their_own_names():
+    """Ids are given within a kind."""
+    known = every_row(hinge(id="standard", name="the hinge"), plate(id="standard", name="the plate"))
+    door = replace(DOOR, hinge="standard", plate="standard")
+    found, _ = part(carcass("b60", compartment(stack=stack(door))), known=known)
+    assert counts(found) == {"the hinge": 4, "the plate": 4}

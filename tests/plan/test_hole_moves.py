@@ -27,12 +27,12 @@ def board(width_mm=490.0, rebate=None):
     return DrawerPart("a", PartIs.BASE, 540.0, width_mm, 18.0, 1, rebate, "inside less what the chart takes")
 
 
-def made(*panels, boards=(), findings=()):
+def made(*panels, boards=(), findings=(), of_services=()):
     drawer = DrawerBox("a", "top drawer", "only", "r", "f", 18.0, 582.0, 64.0, 37.0, 2.0, 502.0, 40.0, 200.0)
     unit = SimpleNamespace(
         item="base", name="four drawers", panels=panels, drawer_parts=boards, drawers=(drawer,), findings=findings
     )
-    room = SimpleNamespace(fitting=SimpleNamespace(units=(unit,), findings=()))
+    room = SimpleNamespace(fitting=SimpleNamespace(units=(unit,), services=SimpleNamespace(findings=of_services)))
     return SimpleNamespace(job=sample_room.job(), rooms=(room,), hardware_findings=())
 
 
@@ -94,3 +94,9 @@ def test_only_findings_that_come_are_told():
     stays = dataclasses.replace(clash, wrong="too near the edge")
     found = changes(made(findings=(stays,)), made(findings=(stays, clash)))
     assert found.findings == (clash,)
+
+
+def test_a_drawer_that_reaches_a_service_with_the_new_row_is_told_too():
+    clash = Finding("service.in_drawer", Severity.STOP, "four drawers", "the waste is in its way", "a shorter runner")
+    assert changes(made(), made(of_services=(clash,))).findings == (clash,)
+    assert changes(made(of_services=(clash,)), made(of_services=(clash,))).findings == ()

@@ -18,8 +18,8 @@ SHEET = "the appliance's own sheet"
 def hanging(job: Job, room: Room, placed: Placed) -> Iterator[Hanging]:
     """Of each appliance of a unit that is let into its top. It hangs `drop_mm` below the top's upper face; of that the
     worktop and what lies under it hide their thickness, and below it its air gap stays free."""
-    item, step_mm = placed.item, job.rounding_mm
-    for one in _in_top(placed):
+    step_mm = job.rounding_mm
+    for item, one in _in_top(placed):
         if one.drop_mm is None:
             continue
         hidden_mm = room.worktop.thickness_mm + room.worktop.build_up_mm
@@ -35,7 +35,7 @@ def hanging(job: Job, room: Room, placed: Placed) -> Iterator[Hanging]:
             if below_mm > 0
             else ": nothing hangs below the datum"
         )
-        left_mm, right_mm = _along(placed, one)
+        left_mm, right_mm = _along(placed, item, one)
         why = f"{text_mm(one.drop_mm, step_mm)} deep less {text_mm(hidden_mm, step_mm)} of top"
         why += f" plus {text_mm(one.air_gap_mm, step_mm)} of air." if one.air_gap_mm else "."
         yield Hanging(item.id, one.id, one.name, left_mm, right_mm, figure(below_mm, step_mm, why), words)
@@ -43,23 +43,24 @@ def hanging(job: Job, room: Room, placed: Placed) -> Iterator[Hanging]:
 
 def let_in_spans(placed: Placed) -> tuple[tuple[str, float, float], ...]:
     """Name, left and right edge along the rod of what is let into the top over a unit."""
-    return tuple((one.name, *_along(placed, one)) for one in _in_top(placed))
+    return tuple((one.name, *_along(placed, item, one)) for item, one in _in_top(placed))
 
 
-def _in_top(placed: Placed) -> tuple[Appliance, ...]:
+def _in_top(placed: Placed) -> tuple[tuple[Carcass, Appliance], ...]:
+    """What is let into the top over a carcass, with that carcass."""
     item = placed.item
-    sheets = item.appliances if isinstance(item, Carcass) else ()
-    return tuple(one for one in sheets if one.seat is ApplianceSeat.IN_TOP)
+    if not isinstance(item, Carcass):
+        return ()
+    return tuple((item, one) for one in item.appliances if one.seat is ApplianceSeat.IN_TOP)
 
 
-def _along(placed: Placed, one: Appliance) -> tuple[float, float]:
+def _along(placed: Placed, item: Carcass, one: Appliance) -> tuple[float, float]:
     """Left and right edge of it along the rod: where the job puts it, else in the middle; all of the unit's inside
     where its width is not known."""
     left_mm, right_mm = placed.body_mm
     width_mm = one.greatest_width_mm or one.least_width_mm
     if width_mm is None:
-        board_mm = getattr(getattr(placed.item, "box", None), "board_mm", 0.0)
-        return left_mm + board_mm, right_mm - board_mm
+        return left_mm + item.box.board_mm, right_mm - item.box.board_mm
     at_mm = (right_mm - left_mm - width_mm) / 2 if one.at_mm is None else one.at_mm
     return left_mm + at_mm, left_mm + at_mm + width_mm
 
@@ -87,7 +88,7 @@ def hanging_inside(placed: Placed, one: Hanging) -> Inside | None:
 
 def unread_findings(placed: Placed) -> Iterator[Finding]:
     """Figures of what is let into a top that nobody has read off its sheet yet."""
-    for one in _in_top(placed):
+    for item, one in _in_top(placed):
         asked = []
         if one.drop_mm is None:
             asked.append("how deep it hangs below the top's upper face")
@@ -97,9 +98,9 @@ def unread_findings(placed: Placed) -> Iterator[Finding]:
             yield Finding(
                 "service.drop_unread",
                 Severity.NOTE,
-                f"{one.name}, {placed.item.name}",
+                f"{one.name}, {item.name}",
                 f"Nobody has read off its sheet {asked[0]}: what is below it is not held against it.",
                 "Read it off the appliance's own sheet, and put it into the job before drawers are ordered.",
                 SHEET,
-                concerns=(placed.run.id, placed.item.id, one.id),
+                concerns=(placed.run.id, item.id, one.id),
             )

@@ -137,8 +137,9 @@ def _sides(
         panel = next((one for one in panels if one.kind is kind), None)
         if panel is None or item.id not in over_mm or not isinstance(item, Carcass | OpenUnit):
             return None
-        left_front_mm, front_mm = left.front_mm, placed.front_mm
-        start_mm = (left_front_mm or 0.0) - (front_mm or 0.0)
+        if left.front_mm is None or placed.front_mm is None:
+            return None
+        start_mm = left.front_mm - placed.front_mm
         met = boards_met(panel, Face.SHOWN, panels)
         lines = runner_lines(known, panel)
         found.append(_Side(item, boxes[item.id], panel, start_mm, over_mm[item.id] + panel.z_mm, met, lines))

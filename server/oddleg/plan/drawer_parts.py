@@ -51,7 +51,7 @@ def drawer_parts(
         if nothing:
             findings.append(_nothing_left(job, box, drawer, runner, inside_mm, nothing))
         parts += [one for one in made if one not in nothing]
-        findings += _board_findings(job, box, drawer, runner, board_mm)
+        findings += _board_findings(job, box, runner, board_mm)
     return tuple(parts), tuple(_joined(findings))
 
 
@@ -123,7 +123,7 @@ def _sides(edges: tuple[str, ...]) -> list[str]:
     return [f"{edge} edge" for edge in edges]
 
 
-def _board_findings(job: Job, box: CarcassBox, drawer: DrawerBox, runner: Runner, board_mm: float) -> list[Finding]:
+def _board_findings(job: Job, box: CarcassBox, runner: Runner, board_mm: float) -> list[Finding]:
     over_mm = board_mm - runner.board_mm
     place = box.item.name
     concerns = (box.item.id,)

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Iterator
 
-from oddleg.job import Job, RebateFace
+from oddleg.job import Job, RebateFace, Runner
 
 from . import Plan, RoomPlan
 from .drawer_parts import PART_WORDS
-from .figure import Figure, figure
+from .figure import Figure, figure, text_mm
 from .fitted_out import DrawerBox, DrawerPart, FittedOut, PartIs, Rebate
 from .part_values import Part, figure_part, finding_part
 from .sightings import listed
@@ -91,7 +91,7 @@ def _list(job: Job, rooms: list[RoomPlan]) -> list[Part]:
     for unit, drawer, part in boards_of(rooms):
         why = {"length": f"{part.words}.", "width": f"{part.words}.", "thickness": OF_BOARD[part.part]}
         sizes = {name: _figure(job, getattr(part, f"{name}_mm"), words) for name, words in why.items()}
-        rebate = short_rebate(part.rebate)
+        rebate = _short_rebate(job, part.rebate)
         key = (part.part.value, *(one.text for one in sizes.values()), rebate)
         if key not in rows:
             shown = {name: figure_part(one) for name, one in sizes.items()}
@@ -115,19 +115,22 @@ def _list(job: Job, rooms: list[RoomPlan]) -> list[Part]:
     return found
 
 
-def short_rebate(rebate: Rebate | None) -> str:
+def _short_rebate(job: Job, rebate: Rebate | None) -> str:
     """The rebate as a list has room for: which face, how deep, how wide, which edges."""
     if rebate is None:
         return "no rebate"
     face = {RebateFace.BELOW: "underside", RebateFace.ABOVE: "upper face", None: "rear face"}[rebate.face]
-    depth, lip = (figure(mm, 0.1).text for mm in (rebate.depth_mm, rebate.lip_mm))
+    depth, lip = (text_mm(mm, job.holes.shop_mm) for mm in (rebate.depth_mm, rebate.lip_mm))
     return f"{depth} deep, {lip} wide, {face}, {listed(rebate.edges)}"
 
 
 def _runners(room: RoomPlan) -> list[Part]:
     counts = Counter(drawer.runner for unit in room.fitting.units for drawer in unit.drawers)
-    names = {row.id: row.name for row in room.hardware.rows.values()}
-    return [{"row": row, "name": names.get(row, row), "count": count} for row, count in counts.items()]
+    return [
+        {"row": id, "name": row.name, "count": count}
+        for id, count in counts.items()
+        if (row := room.hardware.row(Runner, id)) is not None
+    ]
 
 
 def _figure(job: Job, value_mm: float, why: str) -> Figure:

@@ -80,7 +80,7 @@ def _stack(
 ) -> tuple[StackFilled, list[PlacedFront], list[Finding]]:
     front = front_of_stack(box)
     heights = stack_heights(box, stack, front.fit)
-    wrong = list(height_findings(job, box, _place(box, space), stack, heights))
+    wrong = list(height_findings(job, box, _place(box, space), heights))
     moved: tuple[str, ...] = ()
     if stack.snap and not wrong:
         on_grid = snapped(box, stack, known, heights)

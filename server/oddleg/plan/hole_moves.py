@@ -185,3 +185,5 @@ def _findings(made: Plan) -> Iterator[Finding]:
     for room in made.rooms:
         for unit in room.fitting.units:
             yield from unit.findings
+        # A runner's row decides how far its drawer reaches, and so which services it meets.
+        yield from room.fitting.services.findings

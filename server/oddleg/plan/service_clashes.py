@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from oddleg.job import ComesFrom, FrontIs, Job, ServiceKind
+from oddleg.job import Carcass, ComesFrom, FrontIs, Job, ServiceKind
 
 from .figure import figure, text_mm
 from .finding import Finding, Severity
@@ -211,7 +211,8 @@ def _behind_fixed(unit: FittedOut, services: RoomServices) -> Iterator[Finding]:
 def _behind_appliance(unit: FittedOut, services: RoomServices) -> Iterator[Finding]:
     """Cut-outs behind a niche without a front, which a built-in appliance fills."""
     niches = [one for one in unit.fronts if one.front is FrontIs.SPACE]
-    built_in = [one.name for one in getattr(unit.box.item, "appliances", ()) if one.built_in]
+    item = unit.box.item
+    built_in = [one.name for one in (item.appliances if isinstance(item, Carcass) else ()) if one.built_in]
     if not built_in:
         return
     points = [one.service for one in services.landings if one.service.kind is not ServiceKind.CABLE]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from oddleg.job import ApplianceBay, Carcass, ComesFrom, Job, OpenUnit, Room, ServiceKind, Storey
+from oddleg.job import ApplianceBay, Carcass, ComesFrom, Item, Job, OpenUnit, Room, ServiceKind, Storey
 
 from .below_top import let_in_spans
 from .figure import figure, text_mm
@@ -44,7 +44,7 @@ def landing_findings(
             concerns=(*concerns, *(one.stood.placed.item.id for one in behind)),
         )
         return
-    yield from _joint(job, place, concerns, behind, cut)
+    yield from _joint(place, concerns, behind, cut)
     yield from _missed(place, concerns, spot, behind, cut, made)
     yield from _covered(place, concerns, spot, behind, landing)
     yield from _worktop(job, room, run, spot, place, concerns)
@@ -53,9 +53,7 @@ def landing_findings(
     yield from _near_sink(job, run, spot, place, concerns)
 
 
-def _joint(
-    job: Job, place: str, concerns: tuple[str, ...], behind: Sequence[Behind], cut: Sequence[bool]
-) -> Iterator[Finding]:
+def _joint(place: str, concerns: tuple[str, ...], behind: Sequence[Behind], cut: Sequence[bool]) -> Iterator[Finding]:
     """Across the joint of two items, behind the sides that meet there."""
     side_by_side = [one for one in behind if one.spot.service.comes_from is ComesFrom.WALL and not one.under]
     if len(side_by_side) < 2:
@@ -228,10 +226,10 @@ def _near_sink(job: Job, run: RunSetOut, spot: Spot, place: str, concerns: tuple
                 )
 
 
-def _ids(item: object) -> tuple[str, ...]:
+def _ids(item: Item) -> tuple[str, ...]:
     """Ids of an item and its appliances."""
     if isinstance(item, ApplianceBay):
         return item.id, item.appliance.id
     if isinstance(item, Carcass):
         return (item.id, *(one.id for one in item.appliances))
-    return (str(getattr(item, "id", "")),)
+    return (item.id,)

@@ -8,7 +8,7 @@ from itertools import pairwise
 from oddleg.job import BackIs, Bracket, Job, Pin, Shelf
 
 from .boards import shelf_foot_mm, shelf_id
-from .carcass_box import CarcassBox, Space
+from .carcass_box import CarcassBox
 from .figure import figure, text_mm
 from .finding import Finding, Severity
 from .fitted_out import Panel
@@ -48,13 +48,13 @@ def shelf_findings(job: Job, box: CarcassBox, known: Hardware, panels: Sequence[
                     box,
                     other[2],
                     "panel.shelves_meet",
-                    f"{other[2].name} lies in {one[2].name}{_moved(job, box, known, space, other[2])}.",
+                    f"{other[2].name} lies in {one[2].name}{_moved(job, box, known, other[2])}.",
                     "Move one of them.",
                     one[1] - other[0],
                 )
 
 
-def _moved(job: Job, box: CarcassBox, known: Hardware, space: Space, shelf: Shelf) -> str:
+def _moved(job: Job, box: CarcassBox, known: Hardware, shelf: Shelf) -> str:
     by_mm = shelf_foot_mm(box, known, shelf) - box.floor_mm - shelf.up_mm
     if abs(by_mm) <= SAME_MM:
         return ""

@@ -43,11 +43,11 @@ def stack_heights(box: CarcassBox, stack: Stack, fit: FrontFit) -> StackHeights:
     left_mm = high_mm - low_mm - gaps_mm - sum(one.height_mm or 0.0 for one in stack.members)
     shares = sum(_share(one) for one in stack.members)
     heights = tuple(left_mm * _share(one) / shares if one.height_mm is None else one.height_mm for one in stack.members)
-    return placed(box, stack, heights, high_mm - low_mm, low_mm, end_mm)
+    return placed(stack, heights, high_mm - low_mm, low_mm, end_mm)
 
 
 def placed(
-    box: CarcassBox, stack: Stack, heights_mm: tuple[float, ...], opening_mm: float, foot_mm: float, end_mm: float
+    stack: Stack, heights_mm: tuple[float, ...], opening_mm: float, foot_mm: float, end_mm: float
 ) -> StackHeights:
     """The fronts of these heights one below the other, from the opening's top."""
     at_mm, feet = foot_mm + opening_mm - end_mm, []
@@ -66,7 +66,7 @@ def _share(member: StackMember) -> float:
     return 1.0 if member.share is None else member.share
 
 
-def height_findings(job: Job, box: CarcassBox, place: str, stack: Stack, found: StackHeights) -> Iterator[Finding]:
+def height_findings(job: Job, box: CarcassBox, place: str, found: StackHeights) -> Iterator[Finding]:
     step_mm = job.holes.shop_mm
     concerns = (box.item.id,)
     over_mm = found.sum_mm - found.opening_mm

@@ -51,7 +51,7 @@ def snapped(box: CarcassBox, stack: Stack, known: Hardware, found: StackHeights)
         if abs(_move_mm(box, known, one.runner, foot_mm + by_mm)) > SAME_MM
     )
     by_id = {one.id: by_mm for one, by_mm in zip(found.members, moves, strict=True) if abs(by_mm) > SAME_MM}
-    heights = placed(box, stack, moved, found.opening_mm, found.foot_mm, found.end_mm)
+    heights = placed(stack, moved, found.opening_mm, found.foot_mm, found.end_mm)
     return Snapped(heights, by_id, off)
 
 

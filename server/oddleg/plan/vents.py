@@ -54,18 +54,16 @@ def vents(
         sheets = (item.appliance,)
     for sheet in sheets:
         for vent in sheet.vents:
-            found = _asked(job, run, placed, sheet, vent, services)
+            found = _asked(job, run, placed, vent, services)
             holds = None if found.asked is None or found.has is None else found.has >= found.asked - SAME_MM
             route = VentRoute(item.id, sheet.name, found.asked_words, found.has_words, holds)
             yield route, tuple(_findings(run, placed, sheet, vent, found, holds))
 
 
-def _asked(
-    job: Job, run: RunSetOut, placed: Placed, sheet: Appliance, vent: Vent, services: Sequence[Service]
-) -> _Asked:
+def _asked(job: Job, run: RunSetOut, placed: Placed, vent: Vent, services: Sequence[Service]) -> _Asked:
     step_mm = job.rounding_mm
     if vent.by is VentBy.GRILLE:
-        cuts = getattr(placed.item, "plinth_cuts", ())
+        cuts = placed.item.plinth_cuts if isinstance(placed.item, Carcass | ApplianceBay) else ()
         area = sum(one.width_mm * one.height_mm for one in cuts if one.kind is PlinthCutKind.GRILLE) / 100.0
         shown = text_mm(area, CM2_STEP)
         has = f"{shown} cm² cut out of the plinth; a grille's own free area is less, see its sheet"
