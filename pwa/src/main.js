@@ -1,5 +1,6 @@
 /** The one controller: holds what the screens show, listens to what the widgets emit, and draws again when the engine tells. */
 import "./app.css";
+import "./fitting.css";
 import { html, render } from "lit";
 import { startEngine } from "./engine.js";
 import { decisions, legsSet, live, needAttention, notInPlan } from "./local.js";
