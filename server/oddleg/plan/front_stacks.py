@@ -30,6 +30,7 @@ from .hinge_checks import hinge_faults
 from .hinge_clear import opening_faults, plate_faults
 from .hinge_places import hung
 from .inner_checks import inner_faults, pull_out_faults
+from .shelf_fronts import shelf_faults
 from .sightings import counted, listed
 from .stack_faults import StackFault, told
 from .stack_heights import StackHeights, height_findings, stack_heights
@@ -142,6 +143,7 @@ def _faults(
     yield from inner_faults(box, known, space, drawers, fronts, step_mm)
     yield from pull_out_faults(box, known, space, drawers, fronts, step_mm)
     yield from plate_faults(box, known, space, fronts, step_mm)
+    yield from shelf_faults(box, known, space, fronts, step_mm)
     yield from opening_faults(known, front_of_stack(box), fronts, drawers)
     if part.stack is not None and not isinstance(box.item, OpenUnit):
         made = front_of_stack(box)
