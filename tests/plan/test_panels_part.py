@@ -46,6 +46,12 @@ def test_holes_are_told_to_a_tenth_and_say_where_they_come_from():
     assert (hole["drilled"], hole["moved"]) == (None, None)
 
 
+def test_it_says_what_a_label_says_of_the_carcass():
+    """Trap 68: place, handing, cut-outs yes or no."""
+    part = told()
+    assert (part["handing"], part["cut_outs"]) == ("no door", "cut-outs: none")
+
+
 def test_a_hole_right_through_has_no_depth():
     assert holes(told((sample.rail(),)), "unit-1-front-rail")["r0"]["depth"] is None
 

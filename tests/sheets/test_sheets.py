@@ -148,14 +148,14 @@ def test_a_sheet_before_a_decision_says_so():
     plan = sample.plan(sample.room_plan(decided=False))
     assert "No datum is decided yet." in text_of("survey-kitchen", plan)
     assert "No datum is decided yet, so no leg has a height." in text_of("legs-kitchen", plan)
-    assert "No labels yet: no datum is decided" in text_of("labels-kitchen", plan)
+    assert "No labels of units on legs yet: no datum is decided" in text_of("labels-kitchen", plan)
     assert "No datum is decided yet, so no plinth has a height." in text_of("plinth-kitchen", plan)
 
 
 def test_a_room_without_units_says_so():
     plan = sample.plan(room_of(()))
     assert "No unit in this room stands on legs of a known height." in text_of("legs-kitchen", plan)
-    assert "No labels: no unit in this room" in text_of("labels-kitchen", plan)
+    assert "No labels of units on legs: none in this room" in text_of("labels-kitchen", plan)
 
 
 @pytest.mark.parametrize(("name", "a_page"), [("legs-kitchen", None), ("labels-kitchen", 6)])

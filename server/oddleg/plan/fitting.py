@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from oddleg.job import Carcass, Job, OpenUnit, Room
+from oddleg.job import Carcass, Job, OpenUnit, Room, Storey
 
 from .carcass_box import CarcassBox, carcass_box
 from .connecting import connected
@@ -34,6 +34,11 @@ class RoomFitting:
 
     units: tuple[FittedOut, ...]
     services: RoomServices
+
+    @property
+    def hanging(self) -> tuple[FittedOut, ...]:
+        """Those that hang: they have no legs, and no number in the unit list."""
+        return tuple(one for one in self.units if one.box.item.storey is Storey.WALL)
 
 
 NOTHING_FITTED = RoomFitting((), RoomServices())

@@ -9,7 +9,8 @@ from oddleg.job import Drilled, FrontIs, Job
 from .figure import Figure, figure, text_mm
 from .fitted_out import CutOut, DrawerBox, FittedOut, Hole, Panel, PlacedFront, Stick
 from .panel_views import COUNTED_FROM, NumberedHole, letters, numbered_holes, views
-from .part_values import Part, figure_part, finding_part
+from .part_values import Part, figure_part, finding_part, handing_words
+from .room_services import cut_outs_of
 from .site import body
 
 if TYPE_CHECKING:
@@ -40,6 +41,8 @@ def panels_part(job: Job, room_plan: RoomPlan, fitted: FittedOut) -> Part:
         "place": run.name if fitted.number is None else f"unit {fitted.number}, {run.name}",
         "room": room_plan.room.id,
         "run": run.name,
+        "handing": handing_words(fitted.box.item),
+        "cut_outs": f"cut-outs: {cut_outs_of(room_plan.fitting.services, fitted.item)}",
         "stacks": [
             {
                 "words": one.words,

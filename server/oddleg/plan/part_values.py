@@ -6,6 +6,8 @@ import hashlib
 import json
 from typing import Any
 
+from oddleg.job import Handing, Item
+
 from .figure import Figure
 from .finding import Finding
 
@@ -60,3 +62,14 @@ def _texts(shown: object) -> object:
     if isinstance(shown, list | tuple):
         return [_texts(one) for one in shown]
     return shown
+
+
+def handing_words(item: Item) -> str:
+    """How the unit's door hangs, in words."""
+    words = {
+        Handing.LEFT: "door hung on the left",
+        Handing.RIGHT: "door hung on the right",
+        Handing.PAIR: "pair of doors",
+        Handing.NONE: "no door",
+    }
+    return words[getattr(item, "handing", Handing.NONE)]

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from oddleg.job import Handing, Item, Stage
+from oddleg.job import Stage
 
 from . import Plan, RoomPlan
 from .corners_part import corners_part
@@ -20,7 +20,7 @@ from .finding import Finding, Severity
 from .hardware import KIND_WORDS
 from .legs import UnitLegs, unit_numbers
 from .panels_part import panels_part
-from .part_values import Part, figure_part, finding_part, mark_of
+from .part_values import Part, figure_part, finding_part, handing_words, mark_of
 from .plinth_part import plinth_part
 from .room_services import RoomServices, cut_outs_of
 from .run_part import run_part
@@ -34,7 +34,7 @@ SHEETS = (
     ("survey", "Survey and datum", ("survey", "floor", "datum")),
     ("walls", "Walls", ("walls",)),
     ("legs", "Legs", ("unit",)),
-    ("labels", "Labels", ("unit",)),
+    ("labels", "Labels", ("unit", "hangs")),
     ("plinth", "Plinth", ("plinth",)),
     ("corners", "Corners and fronts", ("corners",)),
     ("tall", "Tall and wall units", ("tall",)),
@@ -101,10 +101,15 @@ def sheet_marks(plan: Plan, found: dict[str, Part]) -> list[dict[str, str]]:
     """Name, title and mark of every sheet: a sheet is out of date only if a part printed on it is."""
     sheets = []
     for room in plan.rooms:
-        units = [f"unit/{unit.placed.item.id}" for unit in room.units]
+        of_items = {
+            "unit": [f"unit/{unit.placed.item.id}" for unit in room.units],
+            "hangs": [f"panels/{unit.item}" for unit in room.fitting.hanging],
+        }
         for kind, title, from_parts in SHEETS:
-            names = [name for one in from_parts for name in (units if one == "unit" else [f"{one}/{room.room.id}"])]
+            names = [name for one in from_parts for name in of_items.get(one, [f"{one}/{room.room.id}"])]
             if kind in ONLY_WITH_PART and names[0] not in found:
+                continue
+            if kind == "first_fix" and not found[names[0]]["wanted"]:
                 continue
             mark = mark_of([found[name]["mark"] for name in names if name in found])
             sheets.append({"name": f"{kind}-{room.room.id}", "title": f"{title}, {room.room.name}", "mark": mark})
@@ -275,14 +280,3 @@ def _unit_part(room: RoomPlan, unit: UnitLegs) -> Part:
         "gaps": [{"side": one.side, "gap": figure_part(one.gap)} for one in unit.gaps],
         "findings": [finding_part(one) for one in unit.findings],
     }
-
-
-def handing_words(item: Item) -> str:
-    """How the unit's door hangs, in words."""
-    words = {
-        Handing.LEFT: "door hung on the left",
-        Handing.RIGHT: "door hung on the right",
-        Handing.PAIR: "pair of doors",
-        Handing.NONE: "no door",
-    }
-    return words[getattr(item, "handing", Handing.NONE)]
