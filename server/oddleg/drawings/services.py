@@ -20,6 +20,8 @@ from .stacked import Stack
 MARGIN_MM = 4.0
 OVER_MM = 5.0
 BETWEEN_MM = 5.0
+# On narrower paper names would lie over each other: services are numbered there, and named below.
+NAMED_FROM_MM = 120.0
 # A service drawn smaller than this could not be seen.
 LEAST_MM = 2.6
 CAPTIONS = {
@@ -140,13 +142,13 @@ def _elevations(
     tags = item_tags(set_out.rod.placed, numbers)
     stack = Stack(width_mm, MARGIN_MM, greatest_height_mm)
     for number, stretch in enumerate(drawn, 1):
-        here = [one for one in spots if stretch.holds(one.tick_mm)]
+        here = [(number, one) for number, one in enumerate(spots, 1) if stretch.holds(one.tick_mm)]
         if not here:
             continue
         head = f"Part {number} of {len(drawn)}" if len(drawn) > 1 else ""
 
         def piece(
-            y_mm: float, stretch: Stretch = stretch, here: list[Spot] = here, head: str = head
+            y_mm: float, stretch: Stretch = stretch, here: list[tuple[int, Spot]] = here, head: str = head
         ) -> tuple[list[Mark], float]:
             marks, y_mm = stack.line(y_mm, head, bold=True)
             more, y_mm = _stretch(set_out, stretch, here, heights, tags, y_mm, width_mm, wanted)
@@ -154,6 +156,8 @@ def _elevations(
 
         stack.put(piece, BETWEEN_MM)
     words = [tag_list(set_out.rod.placed, tags)] if tags else []
+    if width_mm < NAMED_FROM_MM:
+        words = [*(f"({number}) {_said(one)}" for number, one in enumerate(spots, 1)), *words]
     if any(one.span is None for one in spots):
         words.append("Dotted: its height is not known yet.")
     if any(one.live for one in spots):
@@ -163,17 +167,21 @@ def _elevations(
     return stack.drawings(title, " ".join((f"{title}.", *said)))
 
 
+def _said(one: Spot) -> str:
+    return f"{one.name}, {one.height}" if one.height else one.name
+
+
 def _stretch(
     set_out: RunSetOut,
     stretch: Stretch,
-    spots: Sequence[Spot],
+    spots: Sequence[tuple[int, Spot]],
     heights: RunHeights,
     tags: Mapping[str, str],
     y_mm: float,
     width_mm: float,
     wanted: bool,
 ) -> tuple[list[Mark], float]:
-    spans = [one.span for one in spots if one.span is not None]
+    spans = [one.span for _, one in spots if one.span is not None]
     high_mm = max([heights.greatest_mm, *(high for _, high in spans)])
     low_mm = min([heights.least_mm, *(low for low, _ in spans)])
     top_mm = y_mm + OVER_MM
@@ -184,13 +192,16 @@ def _stretch(
     bottom_mm = down(low_mm) + 1.0
     page = Page(width_mm, bottom_mm)
     page.keep_clear([Area(0.0, 0.0, width_mm, y_mm)])
-    marks = _behind(set_out, stretch, heights, tags, down, page, wanted)
-    shapes = [(one, *_shape(one, stretch, heights, down, high_mm, page)) for one in spots]
-    for one, shape, (x_mm, at_mm) in shapes:
+    marks = _behind(set_out, stretch, heights, down, page, wanted)
+    shapes = [(number, one, *_shape(one, stretch, heights, down, high_mm, page)) for number, one in spots]
+    marks += _tags(set_out, stretch, heights, tags, down, page)
+    for number, one, shape, (x_mm, at_mm) in shapes:
         lines = [(one.name, True), *([(one.height, False)] if one.height else [])]
+        if width_mm < NAMED_FROM_MM:
+            lines = [(f"({number})", True)]
         words = page.label(x_mm, at_mm, 2.0, lines, SMALL_MM, backed=True)
         marks.append(Group((*shape, *words), "service", (("service", one.id),), f"{one.name}, {one.height}"))
-    ticks = [Tick(one.tick_mm, one.tick) for one in spots]
+    ticks = [Tick(one.tick_mm, one.tick) for _, one in spots]
     marks += dimension(stretch, bottom_mm, ticks, CAPTIONS[wanted], width_mm - MARGIN_MM, bold=True)
     return marks, bottom_mm + dimension_height_mm(ticks, bold=True)
 
@@ -199,7 +210,6 @@ def _behind(
     set_out: RunSetOut,
     stretch: Stretch,
     heights: RunHeights,
-    tags: Mapping[str, str],
     down: Callable[[float], float],
     page: Page,
     wanted: bool,
@@ -210,15 +220,7 @@ def _behind(
         low_mm, high_mm = heights.spans[one.item.id]
         left_mm, right_mm = stretch.at(from_mm), stretch.at(to_mm)
         look = "dashed" if wanted else look_of(one)
-        tag = tags[one.item.id]
         marks.append(rectangle(left_mm, down(high_mm), right_mm, down(low_mm), look))
-        size_mm = tag_size_mm(tag, right_mm - left_mm)
-        if size_mm is not None:
-            at_mm = down(high_mm) + size_mm
-            marks.append(Text((left_mm + right_mm) / 2, at_mm, tag, size_mm, "middle", bold=True, halo=True))
-            half_mm = size_mm
-            middle_mm = (left_mm + right_mm) / 2
-            page.keep_clear([Area(middle_mm - half_mm, at_mm - size_mm, middle_mm + half_mm, at_mm + 0.5)])
     floor_mm, datum_mm = down(heights.floor_mm), down(heights.top_mm)
     marks.append(
         Line(stretch.paper_mm, floor_mm, stretch.right_mm, floor_mm, "heavy" if heights.floor_known else "dashed")
@@ -232,6 +234,32 @@ def _behind(
         if end.at is EndsAt.WALL and stretch.holds(mark_mm):
             x_mm = stretch.at(mark_mm)
             marks.append(Line(x_mm, down(heights.greatest_mm), x_mm, floor_mm, "wall"))
+    return marks
+
+
+def _tags(
+    set_out: RunSetOut,
+    stretch: Stretch,
+    heights: RunHeights,
+    tags: Mapping[str, str],
+    down: Callable[[float], float],
+    page: Page,
+) -> list[Mark]:
+    """The tag of each unit at its top, or where a service is drawn there, at its foot."""
+    marks: list[Mark] = []
+    for one, from_mm, to_mm in on_stretch(set_out.rod.placed, stretch):
+        low_mm, high_mm = heights.spans[one.item.id]
+        tag, x_mm = tags[one.item.id], stretch.at((from_mm + to_mm) / 2)
+        size_mm = tag_size_mm(tag, (to_mm - from_mm) * stretch.scale)
+        if size_mm is None:
+            continue
+        areas = [
+            Area(x_mm - size_mm / 2, at_mm - size_mm, x_mm + size_mm / 2, at_mm + 0.5)
+            for at_mm in (down(high_mm) + size_mm + 1.4, down(low_mm) - 1.4)
+        ]
+        area = next((area for area in areas if page.is_free(area)), areas[0])
+        page.keep_clear([area])
+        marks.append(Text(x_mm, area.bottom_mm - 0.5, tag, size_mm, "middle", bold=True, halo=True))
     return marks
 
 
