@@ -103,6 +103,16 @@ def test_a_frame_with_a_front_of_its_own_is_held_to_the_same():
     assert "pull_out.too_little_width" in wrong(fill(front, width_mm=500.0))
 
 
+@pytest.mark.parametrize(("bottom_mm", "fit", "off_mm"), [(0.0, FrontFit.OVERLAY, None), (3.0, FrontFit.OVERLAY, 3), (0.0, FrontFit.INSET, 18 + 2)])
+def test_a_front_that_does_not_end_at_the_underside_is_held_to_its_frame_first(bottom_mm, fit, off_mm):
+    """FP: the frame stands on the bottom of 18; an inset front ends 2 above that, one with a reveal of 3 ends 3 up."""
+    front = member("bin", front=FrontIs.PULL_OUT, pull_out="bins")
+    part = compartment(stack=stack(front, gap_mm=2.0, side_mm=2.0, bottom_mm=bottom_mm))
+    box = carcass_box(carcass("b60", part, front=Front(fit, 18.0)))
+    found = wrong(filled(job(room(run(box.item))), box, every_row(BINS)))
+    assert (found["pull_out.front_height"].amount.mm if off_mm else found) == (off_mm or {})
+
+
 def test_a_frame_behind_a_door_asks_for_a_spacer_past_its_hinges():
     frame = (InnerPullOut("bin", "bin", "bins", 5.0),)
     found = wrong(fill(door(), frames=frame, rows=(BINS, hinge(intrusion_mm=22.0))))["pull_out.needs_spacer"]

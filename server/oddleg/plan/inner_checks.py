@@ -191,6 +191,8 @@ def pull_out_faults(
         )
         if not own:
             yield from _frame_past_hinges(known, row, (id, name), spacer_mm, fronts, frame_mm, step_mm)
+    for front in fronts:
+        yield from _front_on_frame(known, front, step_mm)
     if len(placed) > 1:
         yield StackFault(
             "pull_out.two",
@@ -199,6 +201,26 @@ def pull_out_faults(
             "Each of these frames takes the middle of the same compartment.",
             "Keep one of them, or divide the compartment.",
         )
+
+
+def _front_on_frame(known: Hardware, front: PlacedFront, step_mm: float) -> Iterator[StackFault]:
+    """The frame stands on the bottom, and the holes in its front are told from the front's own lower edge: one that
+    does not end at the carcass's underside hangs on the frame at another height than the chart may have meant."""
+    row = known.row(PullOut, front.pull_out)
+    if row is None or not row.door_up_mm or abs(front.foot_mm) <= SAME_MM:
+        return
+    way = "above" if front.foot_mm > 0 else "below"
+    yield StackFault(
+        "pull_out.front_height",
+        (front.name,),
+        (front.member,),
+        f"The chart of {row.name} tells the holes in its front from the front's lower edge, which lies "
+        f"{text_mm(abs(front.foot_mm), step_mm)} {way} the carcass's underside here.",
+        "Look on the frame's own sheet where it counts from, and hold the front to the frame before you drill it.",
+        abs(front.foot_mm),
+        row,
+        Severity.WARN,
+    )
 
 
 def _size(
