@@ -139,7 +139,7 @@ def behind_run(draw, number, items):
 
 
 RULES = st.fixed_dictionaries({
-    "holes": st.fixed_dictionaries({"least_web_mm": mm(0, 100, 3), "least_edge_mm": mm(0, 100, 3), "least_skin_mm": mm(0, 100, 2), "shop_mm": one_of(0.1, 0.1, 0.01, 10), "site_mm": one_of(1, 0.1, 20)}),
+    "holes": st.fixed_dictionaries({"least_web_mm": mm(0, 100, 3), "least_edge_mm": mm(0, 100, 3), "least_skin_mm": mm(0, 100, 2), "shop_mm": one_of(0.1, 0.1, 0.01, 10)}),
     "cut_outs": st.fixed_dictionaries({"clearance_mm": mm(0, 200, 10), "corner_radius_mm": mm(0, 200, 10), "apart_mm": mm(0, 500, 30), "least_edge_mm": mm(0, 500, 30)}),
     "hardware": one_of([], [], [{"kind": "runner", "row": "runner-500", "sha": "0" * 16}]),
 })  # fmt: skip
