@@ -126,8 +126,10 @@ def test_what_goes_right_through_is_told_apart():
 
 def test_cut_outs_are_dimensioned_from_the_same_origin():
     texts = {one.text for one in read(panel_drawing(VIEWS["panel-unit-1-back"], 0.1, 182.0, 120.0)).iter(f"{SVG}text")}
-    # Lefts and rights, feet and tops of the three cut-outs in the sample.
-    assert {"100", "260", "500", "720", "950", "1075", "300", "390", "180", "420", "545"} <= texts
+    # Lefts and rights, feet and tops of the two square cut-outs in the sample; of the round one, 125 across at 950 and 420,
+    # its middle, where the hole saw is put on: 950 + 62.5 and 420 + 62.5.
+    assert {"100", "260", "500", "720", "1012.5", "300", "390", "180", "482.5"} <= texts
+    assert not {"950", "1075", "420", "545"} & texts
     assert {"A", "B", "C", "socket", "160 × 90", "Ø125"} <= texts
     # Where an opening has no room for words its letter stands for them.
     small = {one.text for one in read(panel_drawing(VIEWS["panel-unit-1-back"], 0.1)).iter(f"{SVG}text")}

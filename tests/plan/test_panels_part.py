@@ -99,6 +99,10 @@ def test_cut_outs_are_told_from_all_four_edges():
     # 1200 - 100 - 160 and 684 - 300 - 90.
     assert [first[key]["text"] for key in ("left", "foot", "from_right", "from_top")] == ["100", "300", "940", "294"]
     assert second["open_to"] == ["bottom"] and third["radius"] is None and third["round"]
+    # A hole saw is put on the middle: 950 + 125/2, 420 + 125/2, and from there to 1200 and 684.
+    assert [third[key]["text"] for key in ("left", "foot", "from_right", "from_top")] == [
+        "1012.5", "482.5", "187.5", "201.5",
+    ]  # fmt: skip
 
 
 def test_every_face_that_is_worked_names_its_drawing():

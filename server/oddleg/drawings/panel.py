@@ -8,8 +8,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from oddleg.plan.figure import text_mm
+from oddleg.plan.fitted_out import Face
 from oddleg.plan.panel_views import COUNTED_FROM, NumberedHole, PanelView, letters
-from oddleg.plan.panels_part import depth_words
+from oddleg.plan.panels_part import depth_words, groove_words
 from oddleg.plan.sightings import listed
 
 from .lettering import CAP_HEIGHT, SMALL_MM, Area, Page, paragraph, text_width_mm, wrapped
@@ -66,6 +67,7 @@ def panel_drawing(
     marks: list[Mark] = [
         rectangle(left_mm, top_mm, on.right_mm, bottom_mm, "item"),
         *_front_edge(view, left_mm, top_mm, on.right_mm, bottom_mm),
+        *_groove(on, top_mm, bottom_mm),
         *_cut_outs(on, step_mm),
         *_holes(on, width_mm, bottom_mm),
     ]
@@ -105,6 +107,10 @@ def capital(words: str) -> str:
     return f"{words[:1].upper()}{words[1:]}"
 
 
+def uncapital(words: str) -> str:
+    return f"{words[:1].lower()}{words[1:]}"
+
+
 def _room_for(length_mm: float) -> int:
     return max(2, int(length_mm / PITCH_MM))
 
@@ -129,6 +135,17 @@ def _front_edge(view: PanelView, left_mm: float, top_mm: float, right_mm: float,
             ]
         case _:
             return []
+
+
+def _groove(on: _OnPaper, top_mm: float, bottom_mm: float) -> list[Mark]:
+    """Both edges of the groove for the back, along the board; it lies in the shown face."""
+    groove = on.view.panel.groove
+    if groove is None or on.view.face is not Face.SHOWN:
+        return []
+    edges_mm = (groove.from_mm, groove.from_mm + groove.width_mm)
+    if COUNTED_FROM[on.view.panel.kind][0] == "front edge":
+        return [Line(on.x(mm), top_mm, on.x(mm), bottom_mm, "dashed") for mm in edges_mm]
+    return [Line(on.left_mm, on.y(mm), on.right_mm, on.y(mm), "dashed") for mm in edges_mm]
 
 
 def _cut_outs(on: _OnPaper, step_mm: float) -> list[Mark]:
@@ -217,8 +234,12 @@ def _words(view: PanelView, step_mm: float, told: Sequence[Places] = ()) -> list
     words = [f"Figures across count from the {across}, figures up from the {up}."]
     if any(one.hole.depth_mm is None for one in view.holes):
         words[0] += " Full circles: right through."
+    if any(cut.round for cut in view.cut_outs):
+        words[0] += " Those of a round cut-out go to its middle."
     if view.from_behind:
         words[0] += " Dashed circles come through from the other face."
+    if view.panel.groove is not None and view.face is Face.SHOWN:
+        words.append(f"Dashed: {uncapital(groove_words(view.panel, step_mm))}")
     bare = dict.fromkeys(one.words(step_mm) for one in told if one.bare_mm)
     return [" ".join([*words, *bare])]
 

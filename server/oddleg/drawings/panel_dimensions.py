@@ -102,10 +102,11 @@ def _at(one: NumberedHole, across: bool) -> float:
 
 
 def _cut_places(view: PanelView, across: bool) -> list[float]:
+    """Both edges of a cut-out; of a round one its middle, as the table has it."""
     found = []
     for cut in view.cut_outs:
         start_mm, size_mm = (cut.left_mm, cut.width_mm) if across else (cut.foot_mm, cut.height_mm)
-        found += [start_mm, start_mm + size_mm]
+        found += [start_mm + size_mm / 2] if cut.round else [start_mm, start_mm + size_mm]
     return found
 
 

@@ -69,6 +69,18 @@ def at_figures(panel: Panel, hole: Hole, step_mm: float) -> tuple[Figure, Figure
     return u, v
 
 
+def groove_words(panel: Panel, step_mm: float) -> str:
+    """The groove for the back in a sentence; empty where there is none."""
+    groove = panel.groove
+    if groove is None:
+        return ""
+    start, wide, deep = (text_mm(mm, step_mm) for mm in (groove.from_mm, groove.width_mm, groove.depth_mm))
+    return (
+        f"Groove for the back on the {panel.face_words.removesuffix(' up')}: begins {start} behind the front edge, "
+        f"{wide} wide, {deep} deep."
+    )
+
+
 def depth_words(hole: Hole, step_mm: float) -> str:
     return "through" if hole.depth_mm is None else f"{text_mm(hole.depth_mm, step_mm)} deep"
 
@@ -84,6 +96,7 @@ def _panel(panel: Panel, drilled: dict[tuple[str, str], Drilled], step_mm: float
         "face": panel.face_words,
         "other_face": panel.other_face_words,
         "origin": panel.origin_words,
+        "groove": groove_words(panel, step_mm),
         "front_edge": panel.front_edge,
         "axes": list(COUNTED_FROM[panel.kind]),
         "views": [
@@ -123,19 +136,19 @@ def _hole(panel: Panel, numbered: NumberedHole, tick: Drilled | None, step_mm: f
 
 
 def _cut(panel: Panel, cut: CutOut, letter: str, step_mm: float) -> Part:
+    """Figures of a round one go to its middle, where the hole saw is put on; others to the cut-out's edges."""
     across, up = COUNTED_FROM[panel.kind]
+    to = "the middle of the cut-out" if cut.round else "the cut-out"
+    in_mm = cut.width_mm / 2 if cut.round else 0.0
+    right_mm, top_mm = panel.width_mm - cut.left_mm - cut.width_mm, panel.height_mm - cut.foot_mm - cut.height_mm
     return {
         "id": cut.id,
         "letter": letter,
         "words": cut.words,
-        "left": _told(cut.left_mm, step_mm, f"From the {across} to the cut-out."),
-        "foot": _told(cut.foot_mm, step_mm, f"From the {up} to the cut-out."),
-        "from_right": _told(
-            panel.width_mm - cut.left_mm - cut.width_mm, step_mm, f"From the edge across from the {across}."
-        ),
-        "from_top": _told(
-            panel.height_mm - cut.foot_mm - cut.height_mm, step_mm, f"From the edge across from the {up}."
-        ),
+        "left": _told(cut.left_mm + in_mm, step_mm, f"From the {across} to {to}."),
+        "foot": _told(cut.foot_mm + in_mm, step_mm, f"From the {up} to {to}."),
+        "from_right": _told(right_mm + in_mm, step_mm, f"From the edge across from the {across} to {to}."),
+        "from_top": _told(top_mm + in_mm, step_mm, f"From the edge across from the {up} to {to}."),
         "width": _told(cut.width_mm, step_mm, f"Across: {cut.words}."),
         "height": _told(cut.height_mm, step_mm, f"Up and down: {cut.words}."),
         "radius": _told(cut.radius_mm, step_mm, "Of its corners.") if cut.radius_mm > 0 and not cut.round else None,
