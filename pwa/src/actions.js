@@ -86,13 +86,15 @@ export function actions({ engine, show, load, toast, app, setHalfFilled }) {
       }
       toast(`${drafts.length} holes, saved on this phone`);
     },
-    async undo(uid) {
-      const entry = app().known.find((one) => one.uid === uid) ?? app().entries.find((one) => one.uid === uid);
+    /** One entry, or all that say the same thing: a tick that was saved twice is taken back whole. */
+    async undo(which) {
+      const uids = [which].flat();
+      const entry = app().known.find((one) => one.uid === uids.at(-1)) ?? app().entries.find((one) => one.uid === uids.at(-1));
       if (!entry) throw new Error("this entry is not on this phone any more.");
       const { at, what } = described(entry.payload, namesOf(app().pack));
       const sure = await confirm("Undo this?", html`<p class="said-last">${at}: ${what}</p><p>A new entry undoes it; both stay in the log.</p>`, "Undo it");
       if (!sure) return;
-      await undo(uid);
+      for (const uid of uids) await undo(uid);
       toast("Undone, saved on this phone");
     },
     async "undo-now"({ uid, done }) {

@@ -2,6 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { bitOf, byBit, holeState, inOrder, nextHole, nextPanel, progress, shownFace, shownHole, stillOpen } from "../src/views/panel_holes.js";
+import { atRest } from "../src/views/ticking.js";
 import { hole, panel } from "./fitting_parts.js";
 import { figure } from "./setting_out_parts.js";
 
@@ -55,4 +56,14 @@ test("when all is drilled the first hole is shown and nothing comes next; the ne
   assert.equal(nextPanel([left, panel("top", []), right], ticks, "left_side").id, "right_side");
   assert.equal(nextPanel([left], ticks, "left_side"), null);
   assert.equal(bitOf(hole(1, 1, 1, through)), "bit 5, right through");
+});
+
+test("the second of two taps in a row ticks nothing: by then the next hole stands under the thumb", (t) => {
+  t.mock.timers.enable({ apis: ["setTimeout"] });
+  const key = { ariaDisabled: null };
+  assert.equal(atRest(key), false);
+  t.mock.timers.tick(300);
+  assert.equal(atRest(key), true);
+  t.mock.timers.tick(300);
+  assert.equal(atRest(key), false);
 });

@@ -9,6 +9,7 @@ import { shape } from "../ui/shapes.js";
 import { planLine } from "./frame.js";
 import { tabs, turn } from "./pages.js";
 import { bitOf, byBit, holeState, inOrder, nextHole, nextPanel, progress, shownFace, shownHole, shownPlace, stillOpen } from "./panel_holes.js";
+import { atRest } from "./ticking.js";
 
 const EDGES = { left: "front edge on the LEFT", right: "front edge on the RIGHT", bottom: "front edge TOWARDS YOU", top: "front edge AWAY from you" };
 const ORDERS = [["bit", "By bit"], ["number", "By number"]];
@@ -38,7 +39,8 @@ export function panelView(app, part, ticks) {
 /** How it lies on the bench: which face is up, and where its front edge is. */
 const lies = (view) => html`<p class="lies"><b>${view.words}</b>${view.front_edge ? html`<span class="away">, </span><b>${EDGES[view.front_edge]}</b>` : nothing}</p>`;
 
-const sizeOf = (panel) => pairs([{ label: "Width", figure: panel.width }, { label: "Height", figure: panel.height }, { label: "Thickness", figure: panel.thickness }]);
+const sizeOf = (panel) => html`${pairs([{ label: "Width", figure: panel.width }, { label: "Height", figure: panel.height }, { label: "Thickness", figure: panel.thickness }])}
+  ${panel.groove ? html`<p>${panel.groove}</p>` : nothing}`;
 
 /** Holes of the drawing: the one at hand, and those that are drilled. */
 const shownOn = ({ panel, ticks, list }, here) => (group) => {
@@ -99,7 +101,7 @@ function act(at, hole, tick) {
   const { made, moved, rivals } = holeState(hole, tick);
   if (made && !moved) {
     return html`<div class="notice good made"><p>${shape("read", "st")} <b>Drilled at ${tick.at}</b>${tick.waiting ? html`<br />on this phone, not in this plan yet` : nothing}</p>
-      ${tick.uids.length ? html`<button class="btn" type="button" @click=${on("undo", tick.uids.at(-1))}>Undo</button>` : nothing}</div>`;
+      ${tick.uids.length ? html`<button class="btn" type="button" @click=${on("undo", tick.uids)}>Undo</button>` : nothing}</div>`;
   }
   return html`<button class="btn main-act wide tick" type="button" @click=${tickOff(at, hole)}>${made || rivals ? `Drilled again, at ${shownPlace(hole)}` : "Drilled"}</button>`;
 }
@@ -110,6 +112,7 @@ const draft = ({ part, panel }, hole) => ({ kind: "drilled", item: part.id, pane
 const tickOff = (at, hole) => (event) => {
   const { part, panel, ticks, list } = at;
   const from = event.currentTarget;
+  if (atRest(from)) return;
   const after = nextHole(panel, list, ticks, hole.id);
   emit(from, "save-instead", {
     older: ticks.get(holeKey(panel.id, hole.id))?.uids ?? [],
@@ -133,11 +136,12 @@ function onward({ app, part, panel, ticks, view, list }) {
 }
 
 function listed(at) {
-  const { app, list } = at;
+  const { app, panel, list } = at;
   const order = app.settings.hole_order ?? "bit";
   const groups = order === "bit" ? byBit(list) : [{ bit: "", holes: list }];
   return html`<div class="tabs" role="group" aria-label="Order of the holes">${ORDERS.map(([id, words]) => html`<button type="button"
       aria-pressed=${String(order === id)} @click=${on("setting", { hole_order: id })}>${words}</button>`)}</div>
+    <p class="which">Upper figure from the <b>${panel.axes[0]}</b>,<br />lower figure from the <b>${panel.axes[1]}</b></p>
     ${groups.map(({ bit, holes }) => html`<section>${bit ? html`<div class="bit"><h2>${upper(bit)}</h2>${all(at, bit, holes)}</div>` : nothing}
       <ol class="rows marks">${holes.map((hole) => holeRow(at, hole, order))}</ol></section>`)}`;
 }
@@ -158,19 +162,26 @@ function holeRow(at, hole, order) {
   const name = `Hole ${hole.number}, ${shownPlace(hole)}`;
   const see = on("view", { as: "one", hole: hole.id });
   return html`<li class="row still"><button class="tick-box" type="button" aria-pressed=${String(settled)} aria-label=${settled ? `${name}: drilled; undo it` : `${name}: drilled`}
-      @click=${settled ? (tick.uids.length ? on("undo", tick.uids.at(-1)) : see) : tickOff(at, hole)}>${shape(settled ? "read" : "unread", "st")}</button>
+      @click=${settled ? (tick.uids.length ? on("undo", tick.uids) : see) : tickOff(at, hole)}>${shape(settled ? "read" : "unread", "st")}</button>
     <button class="row to grow" type="button" @click=${see}><span><b>${hole.number}</b> ${hole.words}${order === "number" ? html`<small>${bitOf(hole)}</small>` : nothing}
       ${moved ? html`<small class="say-stop"><b>drilled at ${tick.at}; the plan moved it</b></small>` : nothing}${rivals ? html`<small class="say-stop"><b>ticked twice, at two places</b></small>` : nothing}</span></button>
     <span class="num at">${hole.u.text}<br />${hole.v.text}</span></li>`;
 }
 
+const OPPOSITE = { "left edge": "right edge", "lower edge": "upper edge", "front edge": "back edge" };
+
+/** "left edge as seen from behind" has a right edge as seen from behind over against it. */
+const opposite = (edge) => edge.replace(/^(left|lower|front) edge/, (plain) => OPPOSITE[plain]);
+
 function cuts(panel, view) {
   if (view.face !== "shown" || !panel.cut_outs.length) return nothing;
+  const [across, up] = panel.axes;
   return html`<section class="sect"><h2>Cut-outs</h2>${panel.cut_outs.map((one) => html`<div class="card"><h3>${one.letter}: ${one.words}</h3>
+    <p class="hint">${one.round ? "All figures go to its middle." : "Figures go to its edges."}${one.open_to.length ? ` Open to the ${one.open_to.join(" and ")} edge.` : ""}</p>
     ${pairs([
       ...(one.round ? [{ label: "Diameter", figure: one.width }] : [{ label: "Width", figure: one.width }, { label: "Height", figure: one.height }]),
-      { label: `From the ${panel.axes[0]}`, figure: one.left }, { label: "From the edge across from it", figure: one.from_right },
-      { label: `From the ${panel.axes[1]}`, figure: one.foot }, { label: "From the edge opposite to it", figure: one.from_top },
+      { label: `From the ${across}`, figure: one.left }, { label: `From the ${opposite(across)}`, figure: one.from_right },
+      { label: `From the ${up}`, figure: one.foot }, { label: `From the ${opposite(up)}`, figure: one.from_top },
       ...(one.radius ? [{ label: "Radius of the corners", figure: one.radius }] : []),
-    ])}${one.open_to.length ? html`<p class="hint">Open to the ${one.open_to.join(" and ")} edge.</p>` : nothing}</div>`)}</section>`;
+    ])}</div>`)}</section>`;
 }

@@ -11,6 +11,7 @@ import { planLine } from "./frame.js";
 import { against, tabs, turn } from "./pages.js";
 import { inOrder, made, nextOpen, rows, shownMark, state } from "./rod_marks.js";
 import { batten, fits, scribes } from "./run_wall.js";
+import { atRest } from "./ticking.js";
 
 const ROWS = { base: "Base", wall: "Wall units" };
 
@@ -80,7 +81,7 @@ function act(part, list, mark, tick, ticked) {
   const { made: is_made, moved, rivals } = state(mark, tick);
   if (is_made && !moved) {
     return html`<div class="notice good made"><p>${shape("read", "st")} <b>Marked at ${tick.at}</b>${tick.waiting ? html`<br />on this phone, not in this plan yet` : nothing}</p>
-      ${tick.uids.length ? html`<button class="btn" type="button" @click=${on("undo", tick.uids.at(-1))}>Undo</button>` : nothing}</div>`;
+      ${tick.uids.length ? html`<button class="btn" type="button" @click=${on("undo", tick.uids)}>Undo</button>` : nothing}</div>`;
   }
   return html`<button class="btn main-act wide tick" type="button" @click=${tickOff(part, list, mark, tick, ticked)}>${is_made || rivals ? `Marked again, at ${mark.from_left.text}` : "Marked"}</button>`;
 }
@@ -88,6 +89,7 @@ function act(part, list, mark, tick, ticked) {
 /** A tick is an entry; the next open mark comes by itself. */
 const tickOff = (part, list, mark, tick, ticked) => (event) => {
   const from = event.currentTarget;
+  if (atRest(from)) return;
   const after = nextOpen(list, ticked, mark.id);
   emit(from, "save-instead", {
     older: tick?.uids ?? [],
@@ -121,7 +123,7 @@ function markRow(part, list, mark, at, ticked) {
   const settled = is_made && !moved;
   const name = `${mark.name}, ${mark.from_left.text}`;
   return html`<li class="row still"><button class="tick-box" type="button" aria-pressed=${String(settled)} aria-label=${settled ? `${name}: marked; undo it` : `${name}: mark it`}
-      @click=${settled ? (tick.uids.length ? on("undo", tick.uids.at(-1)) : on("view", { as: "one", mark: mark.id })) : tickOff(part, list, mark, tick, ticked)}>${shape(settled ? "read" : "unread", "st")}</button>
+      @click=${settled ? (tick.uids.length ? on("undo", tick.uids) : on("view", { as: "one", mark: mark.id })) : tickOff(part, list, mark, tick, ticked)}>${shape(settled ? "read" : "unread", "st")}</button>
     <button class="row to grow" type="button" @click=${on("view", { as: "one", mark: mark.id })}><span><b>${at + 1}. ${mark.name}</b>${moved ? html`<small class="say-stop"><b>made at ${tick.at}; the plan moved it</b></small>` : nothing}${rivals ? html`<small class="say-stop"><b>ticked twice, at two distances</b></small>` : nothing}${threeWays(mark)}</span></button>
     ${fig(mark.from_left, { name: `${mark.name}, from the left`, size: "big" })}</li>`;
 }

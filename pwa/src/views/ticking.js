@@ -38,3 +38,17 @@ export function nextOpenOne(list, isOpen, id) {
   const start = list.findIndex((one) => one.id === id) + 1;
   return [...list.slice(start), ...list.slice(0, start)].find((one) => one.id !== id && isOpen(one)) ?? null;
 }
+
+const REST_MS = 600;
+
+/**
+ * Lets a key rest for a moment after a tap: a glove often taps twice, and by then another hole or mark stands there.
+ * @param {{ariaDisabled: string | null}} key
+ * @returns {boolean} whether it was at rest already, so that this tap ticks nothing
+ */
+export function atRest(key) {
+  if (key.ariaDisabled === "true") return true;
+  key.ariaDisabled = "true";
+  setTimeout(() => { key.ariaDisabled = null; }, REST_MS);
+  return false;
+}
