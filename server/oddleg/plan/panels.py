@@ -20,7 +20,7 @@ from .passage_holes import passage_holes
 from .pull_out_holes import pull_out_holes
 from .room_services import PassageHole
 from .runner_holes import runner_holes
-from .shelf_holes import drilled_through, pin_holes, spare_that_fit
+from .shelf_holes import drilled_through, line_of, pin_holes, spare_that_fit
 
 if TYPE_CHECKING:
     from .front_stacks import FilledFronts
@@ -54,11 +54,12 @@ def panels(
         spare[panel].append(hole)
     moved = on_pins(box, known)
     stay = [one for one in made.values() if one.id not in moved]
+    fit = {id: spare_that_fit(made[id], holes[id], here, stay, job.holes) for id, here in spare.items() if here}
+    # A shelf on three pins falls, and one on uneven pins rocks: a spare line is drilled whole or not at all.
+    broken = {line_of(hole) for id, here in fit.items() for hole in spare[id] if hole not in here}
     drilled = []
     for one in made.values():
-        kept = holes[one.id]
-        if spare[one.id]:
-            kept = kept + spare_that_fit(one, kept, spare[one.id], stay, job.holes)
+        kept = holes[one.id] + [hole for hole in fit.get(one.id, ()) if line_of(hole) not in broken]
         cut_outs = tuple(cuts) if one.kind is PanelKind.BACK else ()
         drilled.append(replace(one, holes=in_order(drilled_through(one, kept, job.holes)), cut_outs=cut_outs))
     return tuple(drilled)

@@ -86,6 +86,11 @@ def _line(
             )
 
 
+def line_of(hole: Hole) -> str:
+    """What the ids of a line's holes for pins share: those of both rows, on both sides of the compartment."""
+    return hole.id.rpartition("-")[0]
+
+
 def spare_that_fit(
     panel: Panel, holes: Iterable[Hole], spare: Iterable[Hole], others: Sequence[Panel], limits: HoleLimits
 ) -> list[Hole]:
