@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from oddleg.charts import columns, read_csv, read_rows, row_sha, row_texts, shipped_rows, write_csv
+from oddleg.charts.chart_rows import row_read
 from oddleg.charts.columns import Holds, described
 from oddleg.job import ROW_OF, Bracket, FixedTo, HardwareKind, Hinge, Plate, PullOut, Runner
 from oddleg.plan.hardware import KIND_OF
@@ -328,9 +329,11 @@ def test_the_described_columns_are_those_that_are_read(kind):
 
 
 def test_what_is_doubtful_can_still_be_drawn():
-    read = typed(row_mm="1.457")
-    assert read.rows == () and [one.row_mm for one in read.doubtful] == [1.457]
-    assert typed(row_mm="x").doubtful == ()
+    """A row of which something is wrong is no good row, and the reader gives what there is to see of it."""
+    assert typed(row_mm="1.457").rows == ()
+    row, wrongs = row_read(HardwareKind.PLATE, {**PLATE, "row_mm": "1.457"})
+    assert row.row_mm == 1.457 and [one.column for one in wrongs] == ["row_mm"]
+    assert row_read(HardwareKind.PLATE, {**PLATE, "row_mm": "x"})[0] is None
 
 
 def test_checking_a_row_anew_makes_no_other_row_of_it_and_a_moved_hole_does():

@@ -17,6 +17,7 @@ from itertools import pairwise
 from typing import Any, get_type_hints
 
 from oddleg.job import ROW_OF, HardwareKind, HardwareRow, Hinge, Pin, Plate, PullOut, Runner
+from oddleg.plan.hardware import KIND_OF
 
 from .columns import Column, Holds, columns
 
@@ -87,8 +88,7 @@ def row_sha(kind: HardwareKind, row: HardwareRow) -> str:
 
 def row_texts(row: HardwareRow) -> dict[str, str]:
     """What stands in each cell; read again it gives the same row."""
-    kind = next(kind for kind, made in ROW_OF.items() if made is type(row))
-    return {column.name: _text(getattr(row, column.name)) for column in columns(kind)}
+    return {column.name: _text(getattr(row, column.name)) for column in columns(KIND_OF[type(row)])}
 
 
 def write_csv(kind: HardwareKind, rows: Sequence[HardwareRow]) -> str:

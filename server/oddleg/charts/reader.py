@@ -41,12 +41,11 @@ class Problem:
 
 @dataclass(frozen=True)
 class ChartRead:
-    """`rows`: the good ones, in order. `doubtful`: those that can be drawn though something is wrong with them."""
+    """`rows`: the good ones, in order."""
 
     kind: HardwareKind | None
     rows: tuple[HardwareRow, ...]
     problems: tuple[Problem, ...]
-    doubtful: tuple[HardwareRow, ...] = ()
 
 
 def read_csv(data: bytes, kind: HardwareKind | None = None) -> ChartRead:
@@ -105,7 +104,6 @@ def read_rows(kind: HardwareKind, rows: Sequence[Mapping[str, str]]) -> ChartRea
 
 def _read(kind: HardwareKind, texts: Sequence[tuple[int, Mapping[str, str]]], found: list[Problem]) -> ChartRead:
     rows: list[HardwareRow] = []
-    doubtful: list[HardwareRow] = []
     first: dict[str, int] = {}
     for line, cells in texts:
         row, wrongs = row_read(kind, {name: text.strip(BLANKS) for name, text in cells.items()})
@@ -116,9 +114,9 @@ def _read(kind: HardwareKind, texts: Sequence[tuple[int, Mapping[str, str]]], fo
         elif id:
             first[id] = line
         found += [Problem(line, id, one.column, one.wrong) for one in wrongs]
-        if row is not None:
-            (doubtful if wrongs else rows).append(row)
-    return ChartRead(kind, tuple(rows), tuple(sorted(found, key=lambda one: one.line)), tuple(doubtful))
+        if row is not None and not wrongs:
+            rows.append(row)
+    return ChartRead(kind, tuple(rows), tuple(sorted(found, key=lambda one: one.line)))
 
 
 def _lines(data: bytes) -> tuple[list[tuple[int, list[str]]], list[Problem]]:

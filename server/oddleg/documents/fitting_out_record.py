@@ -178,4 +178,3 @@ class HoleLimitsRecord(Record):
     least_edge_mm = Number(0, 100)
     least_skin_mm = Number(0, 100)
     shop_mm = Number(0.01, 10)
-    site_mm = Number(0.1, 20)

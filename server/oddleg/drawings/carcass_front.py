@@ -62,7 +62,7 @@ def carcass_front(
     top_mm = MARGIN_MM + spare_mm
     on = _OnPaper(left_mm + (room_mm - box.width_mm * scale) / 2, top_mm + high_mm * scale, scale)
     bounds = MARGIN_MM, on.y(low_mm) + spare_mm
-    marks = [*_boards(fitted, on), *_fronts(fitted, shown, on, step_mm), *_drawers(fitted, on, step_mm)]
+    marks = [*_boards(fitted, on), *_fronts(shown, on, step_mm), *_drawers(fitted, on, step_mm)]
     level = [on.y(at) for one in fitted.drawers for at in (one.low_mm, one.line_mm, one.high_mm)]
     for front in shown:
         marks += _name(front, on, step_mm, level)
@@ -97,7 +97,7 @@ def _boards(fitted: FittedOut, on: _OnPaper) -> list[Mark]:
     ]
 
 
-def _fronts(fitted: FittedOut, shown: Sequence[PlacedFront], on: _OnPaper, step_mm: float) -> list[Mark]:
+def _fronts(shown: Sequence[PlacedFront], on: _OnPaper, step_mm: float) -> list[Mark]:
     """Outlines; lines of a door meet at the middle of the edge that it hangs on."""
     marks: list[Mark] = []
     for front in shown:

@@ -157,10 +157,10 @@ class FittingOut:
 class HoleLimits:
     """What holes are held to, mm; rules of thumb. least_web_mm: between the rims of two holes. least_edge_mm: from a
     rim to the board's edge. least_skin_mm: what is left of the board behind a hole that does not go through, and
-    between two from opposite faces. site_mm, shop_mm: what marking by hand and work on a bench hold."""
+    between two from opposite faces. shop_mm: what work on a bench holds, and panels and holes are shown to; what is set
+    out on site is shown to the job's `rounding_mm`."""
 
     least_web_mm: float = 3.0
     least_edge_mm: float = 3.0
     least_skin_mm: float = 2.0
     shop_mm: float = 0.1
-    site_mm: float = 1.0

@@ -19,8 +19,7 @@ class Hardware:
 
     def row(self, of: type[Row], id: str | None) -> Row | None:
         """The row of this kind; None where none is named, or where no chart has it (`hardware_findings` tells)."""
-        kind = next(kind for kind, made in ROW_OF.items() if made is of)
-        found = self.rows.get((kind, id)) if id is not None else None
+        found = self.rows.get((KIND_OF[of], id)) if id is not None else None
         return found if isinstance(found, of) else None
 
 
@@ -77,7 +76,7 @@ def rows_named(item: Item) -> Iterator[tuple[HardwareKind, str]]:
     yield from ((kind, id) for kind, id in named if id is not None)
 
 
-KIND_OF = {made: kind for kind, made in ROW_OF.items()}
+KIND_OF: dict[type, HardwareKind] = {made: kind for kind, made in ROW_OF.items()}
 KIND_WORDS = {
     HardwareKind.RUNNER: "runner",
     HardwareKind.HINGE: "hinge",

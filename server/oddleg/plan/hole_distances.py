@@ -32,7 +32,14 @@ def in_the_way(panel: Panel, one: Hole, other: Hole, limits: HoleLimits) -> bool
 
 def from_cut_out_mm(cut: CutOut, hole: Hole) -> float:
     """From the hole's rim to the cut-out's edge; below 0: it lies in it. A cut-out counts as the rectangle about it."""
-    beside_mm = max(cut.left_mm - hole.u_mm, hole.u_mm - cut.left_mm - cut.width_mm)
-    above_mm = max(cut.foot_mm - hole.v_mm, hole.v_mm - cut.foot_mm - cut.height_mm)
+    return from_rectangle_mm(
+        hole, (cut.left_mm, cut.left_mm + cut.width_mm), (cut.foot_mm, cut.foot_mm + cut.height_mm)
+    )
+
+
+def from_rectangle_mm(hole: Hole, across_mm: tuple[float, float], up_mm: tuple[float, float]) -> float:
+    """From the hole's rim to the edge of a rectangle with these ends along u and v, mm; below 0: it reaches into it."""
+    beside_mm = max(across_mm[0] - hole.u_mm, hole.u_mm - across_mm[1])
+    above_mm = max(up_mm[0] - hole.v_mm, hole.v_mm - up_mm[1])
     between_mm = math.hypot(beside_mm, above_mm) if min(beside_mm, above_mm) > 0 else max(beside_mm, above_mm)
     return between_mm - hole.diameter_mm / 2

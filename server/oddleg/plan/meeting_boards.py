@@ -6,9 +6,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from .fitted_out import Face, Hole, Panel, PanelKind
+from .hole_distances import SAME_MM, from_rectangle_mm
 from .panel_axes import AXES, on_panel
 
-SAME_MM = 1e-6
 # A shelf that lies loose ends so far short of a side, or less, and is in the way on it all the same.
 LOOSE_MM = 5.0
 
@@ -25,11 +25,7 @@ class Met:
 
     def from_rim_mm(self, hole: Hole) -> float:
         """From the hole's rim to the board's edge; below 0: the hole lies in it."""
-        beside_mm = max(self.left_mm - hole.u_mm, hole.u_mm - self.right_mm)
-        above_mm = max(self.low_mm - hole.v_mm, hole.v_mm - self.high_mm)
-        if beside_mm > 0 and above_mm > 0:
-            return float((beside_mm**2 + above_mm**2) ** 0.5) - hole.diameter_mm / 2
-        return max(beside_mm, above_mm) - hole.diameter_mm / 2
+        return from_rectangle_mm(hole, (self.left_mm, self.right_mm), (self.low_mm, self.high_mm))
 
 
 def extents_mm(panel: Panel) -> tuple[tuple[float, float], ...]:

@@ -8,6 +8,7 @@ from oddleg.job import Runner
 
 from .fitted_out import Face, Hole, HoleFor, Panel
 from .hardware import Hardware
+from .hole_distances import from_rectangle_mm
 
 
 @dataclass(frozen=True)
@@ -24,10 +25,9 @@ class RunnerLine:
     half_mm: float
 
     def from_rim_mm(self, hole: Hole) -> float:
-        """From the hole's rim to the line's edge; below 0: it lies behind the runner."""
-        beside_mm = max(self.from_u_mm - hole.u_mm, hole.u_mm - self.to_u_mm, 0.0)
-        above_mm = max(abs(hole.v_mm - self.v_mm) - self.half_mm, 0.0)
-        return float((beside_mm**2 + above_mm**2) ** 0.5) - hole.diameter_mm / 2
+        """From the hole's rim to the line's edge; below 0: it reaches behind the runner."""
+        across_mm, up_mm = (self.from_u_mm, self.to_u_mm), (self.v_mm - self.half_mm, self.v_mm + self.half_mm)
+        return from_rectangle_mm(hole, across_mm, up_mm)
 
 
 def runner_lines(known: Hardware, panel: Panel) -> tuple[RunnerLine, ...]:
