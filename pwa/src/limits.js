@@ -144,6 +144,38 @@ export function standOffQuestions({ raw, unit }) {
   return [odd({ raw, unit }, `${shown({ raw, unit })} is far for a line to stand off its wall (over ${STAND_OFF_MOST}).`, () => false)];
 }
 
+/** A service is found near where it was asked for, or it is another one (common practice). */
+const SERVICE_OFF = "300";
+/** Sockets, pipes and ducts are hardly smaller or larger (common practice). */
+const SERVICE_SMALLEST = "10";
+const SERVICE_LARGEST = "600";
+
+/**
+ * What to ask before it is taken how far a service lies from the run's zero mark.
+ * @param {{raw: string, unit: import("./numbers.js").Unit}} typed right of the zero mark
+ * @param {{middle: {mm: number, text: string}} | null} plan where the plan has it now; null: nowhere
+ * @returns {Question[]}
+ */
+export function serviceQuestions({ raw, unit }, plan) {
+  const { value } = parse(raw, unit);
+  if (value === undefined || !plan) return [];
+  const near = (one) => compare(apart(one, fromJson(plan.middle.mm)), SERVICE_OFF) <= 0;
+  if (near(value)) return [];
+  return [odd({ raw, unit }, `${shown({ raw, unit })}, and the plan has its middle at ${plan.middle.text}.`, near)];
+}
+
+/**
+ * What to ask before a service's width, height or diameter is taken.
+ * @param {{raw: string, unit: import("./numbers.js").Unit}} size
+ * @returns {Question[]}
+ */
+export function serviceSizeQuestions({ raw, unit }) {
+  const { value } = parse(raw, unit);
+  const fits = (one) => compare(one, SERVICE_SMALLEST) >= 0 && compare(one, SERVICE_LARGEST) <= 0;
+  if (value === undefined || fits(value)) return [];
+  return [odd({ raw, unit }, `${shown({ raw, unit })} is an odd size for a service (they run from ${SERVICE_SMALLEST} to ${SERVICE_LARGEST}).`, fits)];
+}
+
 /** The same digits in another unit are offered where they would fit. */
 function odd(typed, words, fits) {
   const meant = tries(typed).find((one) => fits(one.value)) ?? null;

@@ -17,7 +17,7 @@ export const panelsPart = (panels) => ({
 
 export const landing = (id, more = {}) => ({
   id, name: id, what: "waste", kind: "waste", comes_from: "wall", round: true, reach: true, live: null, found: false, run: "Hatch run", run_id: "hatch-run", behind: "sink base",
-  left: figure(905), right: figure(955), low: null, high: null, below_datum: figure(400), cut_out: "c", reached: "from inside sink base", words: "behind sink base", ...more,
+  left: figure(905), right: figure(955), middle: figure(930), low: null, high: null, below_datum: figure(400), cut_out: "c", reached: "from inside sink base", words: "behind sink base", ...more,
 });
 
 export const servicesPart = (landings) => ({ room: "store", name: "Store", landings, cuts: [], passages: [], hanging: [], wanted: [], vents: [], cautions: [], findings: [] });

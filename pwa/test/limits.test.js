@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { gapQuestions, questions, standOffQuestions, unitWidthQuestions, valueOf, wallQuestions, widthQuestions } from "../src/limits.js";
+import { gapQuestions, questions, serviceQuestions, serviceSizeQuestions, standOffQuestions, unitWidthQuestions, valueOf, wallQuestions, widthQuestions } from "../src/limits.js";
 
 const LIMITS = {
   ways: { down: { least_mm: 300, greatest_mm: 2000 }, offset: { least_mm: 0, greatest_mm: 60.5 } },
@@ -131,4 +131,16 @@ test("a gap over 50 between mark and wall, and a line over 2 m off its wall, are
   assert.deepEqual(standOffQuestions({ raw: "2000", unit: "mm" }), []);
   assert.match(standOffQuestions({ raw: "5000", unit: "mm" })[0].words, /^5000 is far/);
   assert.deepEqual(standOffQuestions({ raw: "", unit: "mm" }), []);
+});
+
+test("a service typed in another unit, or far from where the plan has it, is asked about; near it nothing is", () => {
+  const plan = { middle: { mm: 2780, text: "2780" } };
+  assert.deepEqual(serviceQuestions({ raw: "2792", unit: "mm" }, plan), []); // 12 to the right
+  const [asked] = serviceQuestions({ raw: "2.7", unit: "mm" }, plan);
+  assert.equal(asked.words, "2.7, and the plan has its middle at 2780. 2.7 m (2700 mm) meant?");
+  assert.deepEqual(asked.meant, { raw: "2.7", unit: "m" });
+  assert.equal(serviceQuestions({ raw: "1200", unit: "mm" }, plan)[0].meant, null);
+  assert.deepEqual(serviceQuestions({ raw: "2.7", unit: "mm" }, null), []);
+  assert.deepEqual(serviceSizeQuestions({ raw: "86", unit: "mm" }), []);
+  assert.deepEqual(serviceSizeQuestions({ raw: "8.6", unit: "mm" })[0].meant, { raw: "8.6", unit: "cm" });
 });

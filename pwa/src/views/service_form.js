@@ -1,5 +1,6 @@
 /** A service as it was found: what it is, where it comes out, how large it is, and whether anybody has tested it. */
 import { LitElement, html, nothing } from "lit";
+import { serviceQuestions, serviceSizeQuestions } from "../limits.js";
 import { keep, kept } from "../typing.js";
 import { emit } from "../ui/events.js";
 import { askNumber } from "../ui/number_dialog.js";
@@ -51,6 +52,7 @@ export function fieldsOf({ from, up_from, shape }) {
 
 const side = (number) => ({ ...number, raw: number.raw.replace(/^[-+\u2212]/, ""), side: number.value === "0" ? null : number.value.startsWith("-") ? "below" : "above" });
 const SIDED = ["x", "up"];
+const SIZES = ["width", "height"];
 
 /** What was found before, as the form holds it. */
 export function formOf({ what, comes_from, up_from, round, live, reach, run, ...data }) {
@@ -121,6 +123,19 @@ class ServiceForm extends LitElement {
     keep(sessionStorage, this.app.route.job, this.#where, Object.keys(this.form.numbers).length ? this.form : null);
   }
 
+  /** Where the plan has it on the run that is chosen, or null. */
+  get #here() {
+    const plan = this.service?.plan;
+    return plan && plan.run_id === this.form.run ? plan : null;
+  }
+
+  /** What the plan has for a number that is measured: beside it what was found is easily seen. */
+  #planned(field) {
+    const plan = this.#here;
+    if (field === "x" && plan) return `${plan.found ? "in the plan" : "wanted"}: at ${plan.middle.text}`;
+    return field === "up" && plan?.from_datum ? `${plan.found ? "in the plan" : "wanted"}: ${plan.from_datum} the datum line` : "";
+  }
+
   /** Said beside the field that it is about, which is brought into sight. */
   #refuse(at, words) {
     this.wrong = { at, words };
@@ -131,7 +146,8 @@ class ServiceForm extends LitElement {
     if (!this.tool) return void this.#refuse("tool", "Choose what you measure with: its unit counts.");
     const { title, needed: _needed, ...how } = fieldsOf(this.form)[field];
     const { unit, decimals } = this.tool;
-    const answer = await askNumber(title, { unit, decimals, label: this.service?.name ?? KINDS[this.form.what] ?? "", ...how });
+    const questions = field === "x" ? (typed) => serviceQuestions(typed, this.#here) : SIZES.includes(field) ? serviceSizeQuestions : undefined;
+    const answer = await askNumber(title, { unit, decimals, label: this.service?.name ?? KINDS[this.form.what] ?? "", questions, ...how });
     if (answer) this.#set({ numbers: { ...this.form.numbers, [field]: answer } });
   }
 
@@ -188,7 +204,7 @@ class ServiceForm extends LitElement {
       ${form.from === "floor" ? nothing : this.#choice("Its height is measured from", "up_from", Object.entries(UP_FROM), form.up_from, (id) => this.#from(id))}
       ${this.#choice("Its shape", "shape", SHAPES, form.shape, set("shape"))}
       <ul class="rows">${Object.entries(fields).map(([field, one]) => numberRow({
-        title: one.title, hint: one.needed ? "" : "may stay open", wrong: wrong(field),
+        title: one.title, hint: [one.needed ? "" : "may stay open", this.#planned(field)].filter(Boolean).join("; "), wrong: wrong(field),
         shown: form.numbers[field] ? shownNumber(form.numbers[field], one.signed ?? { above: "", below: "" }) : null, onAsk: () => this.#ask(field),
       }))}</ul>
       ${ELECTRIC.includes(form.what) ? this.#choice("Is it live?", "live", LIVE, form.live, set("live"), "Never by looking at it: only a tester in a trained hand says so.") : nothing}

@@ -30,12 +30,12 @@ export function services(app) {
     ${cautions(part.cautions)}
     <div class="two">
       ${held("land", landings(app, part, all, runs))}
-      ${held("cuts", cuts(app, part))}
+      ${held("cuts", html`${cuts(app, part)}${passages(part.passages)}`)}
     </div>
     <div class="two">
       ${held("wanted", wanted(part, runs))}
-      ${held("more", html`${passages(part.passages)}${hanging(part.hanging)}${vents(part.vents)}
-        ${[part.passages, part.hanging, part.vents, part.findings].every((list) => !list.length) ? html`<p class="notice">No passage, nothing that hangs below a top, and no vent is known in this room.</p>` : nothing}
+      ${held("more", html`${hanging(part.hanging)}${vents(part.vents)}
+        ${[part.hanging, part.vents, part.findings].every((list) => !list.length) ? html`<p class="notice">Nothing that hangs below a top, and no vent, is known in this room.</p>` : nothing}
         <div id="said">${findings(part.findings)}</div>`)}
     </div>
     <nav class="btns" aria-label="More of this room"><a class="btn" href=${to("job", app.route.job, "drilling", room)}>Drilling</a><a class="btn" href=${to("job", app.route.job, "walls", room)}>Walls</a></nav>
@@ -133,7 +133,7 @@ function wanted(part, runs) {
 
 const passages = (all) => (all.length
   ? html`<section class="sect"><h2>Holes through sides</h2>${all.map((one) => html`<div class="card"><h3>${one.name}</h3><p class="hint">${one.words}</p>
-      ${pairs([{ label: "Diameter", figure: one.diameter }, { label: "Its middle before the outside of the units' backs", figure: one.from_back }, { label: "Its middle down from the datum line", figure: one.below_datum }])}
+      ${pairs([{ label: "Diameter", figure: one.diameter }, { label: "Its middle, forward from the rear of the units' backs", figure: one.from_back }, { label: "Its middle, down from the datum line", figure: one.below_datum }])}
       <p>Through ${one.panels.join(", ")}.</p></div>`)}</section>`
   : nothing);
 

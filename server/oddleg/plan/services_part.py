@@ -75,6 +75,7 @@ def _landing(one: Landing, run: str, names: dict[str, str]) -> Part:
         "behind": listed([names.get(id, id) for id in (one.item, *one.also)]) if one.item else None,
         "left": figure_part(one.left),
         "right": figure_part(one.right),
+        "middle": figure_part(one.middle),
         "low": figure_part(one.low),
         "high": figure_part(one.high),
         "below_datum": figure_part(one.below_datum),
