@@ -51,6 +51,7 @@ BOWL = {
     "greatest_width_mm": 560,
     "drop_mm": 190,
     "air_gap_mm": 0,
+    "cooks": False,
 }
 HOB = {
     "id": "hob",

@@ -192,7 +192,7 @@ def test_a_persons_entries_are_erased_on_asking(with_hall):
 
 def test_sheets_are_written_as_pdf(with_hall):
     out = with_hall / "out"
-    lines = run("sheets", "hollowmere-hall", "--out", out).output.splitlines()
+    lines = run("sheets", "hollowmere-hall", "--out", out, "--paper", "both").output.splitlines()
     kinds = (
         "survey",
         "walls",
@@ -216,6 +216,15 @@ def test_sheets_are_written_as_pdf(with_hall):
     of_units |= {f"{kind}-{id}.pdf" for kind in ("stick_a4", "stick_a3") for id in fitted - {"corner"}}
     assert {Path(line).name for line in lines} == of_room | of_runs | of_units
     assert all((out / Path(line).name).read_bytes().startswith(b"%PDF-") for line in lines)
+
+
+def test_what_is_at_full_size_is_written_for_the_paper_at_hand(with_hall):
+    names = {
+        paper: {Path(line).stem for line in run("sheets", "hollowmere-hall", "--out", with_hall / paper, *option).output.splitlines()}
+        for paper, option in (("a4", ()), ("a3", ("--paper", "a3")))
+    }
+    assert {name.replace("_a4", "_a3") for name in names["a4"]} == names["a3"]
+    assert "template_a4-sink" in names["a4"] and "survey-kitchen" in names["a3"]
 
 
 @pytest.mark.parametrize("port", ["0", "65536", "many", "-1", "8675.5", "\u0663"])

@@ -203,18 +203,26 @@ def export(job: str, out: Path | None) -> None:
 @click.option(
     "--out", type=click.Path(file_okay=False, path_type=Path), required=True, help="Folder; made if not there."
 )
-def sheets(job: str, out: Path) -> None:
-    """Write all sheets of a job as PDF."""
+@click.option(
+    "--paper",
+    type=click.Choice(("a4", "a3", "both")),
+    default="a4",
+    show_default=True,
+    help="Paper for what is printed at full size: rods, templates, sticks.",
+)
+def sheets(job: str, out: Path, paper: str) -> None:
+    """Write the sheets of a job as PDF, those at full size on the paper that is at hand."""
     from .api.sheets import printed
+    from .sheets import on_paper
     from .store import access
     from .store.gather import gather
 
     with the_app():
-        found = printed(gather(access.console(), job))
-    out.mkdir(parents=True, exist_ok=True)
-    for name, body in found.items():
-        (out / f"{name}.pdf").write_bytes(body)
-        click.echo(out / f"{name}.pdf")
+        gathered = gather(access.console(), job)
+        out.mkdir(parents=True, exist_ok=True)
+        for name, body in printed(gathered, lambda name: paper == "both" or on_paper(name, paper)):
+            (out / f"{name}.pdf").write_bytes(body)
+            click.echo(out / f"{name}.pdf")
 
 
 @main.group()

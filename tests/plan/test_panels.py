@@ -5,6 +5,7 @@ from panel_boxes import BACK, BOTTOM, LEFT, RIGHT, box, door, drilled, part
 
 from oddleg.job import BackIs, BottomFit, Box, FrontIs, Shelf, TopIs
 from oddleg.plan.meeting_boards import extents_mm
+from oddleg.plan.panels_part import groove_words
 
 
 def sizes(panel):
@@ -104,3 +105,13 @@ def test_boards_do_not_lie_in_one_another(fit):
                         for a, b in zip(extents_mm(one), extents_mm(other), strict=True)
                     ]
                     assert min(shared) <= 1e-9, (one.id, other.id)
+
+
+def test_a_groove_for_the_back_lies_where_the_inside_ends_in_sides_bottom_and_top():
+    """FP: 560 deep, back 8 set in by 20: its inside face is 560 - 20 - 8 = 532 behind the front edge."""
+    made = drilled(box(box=Box(back_mm=8.0, back_recess_mm=20.0, back=BackIs.GROOVE, groove_mm=10.0)))
+    assert {id for id, one in made.items() if one.groove is not None} == {LEFT, RIGHT, BOTTOM, "top"}
+    groove = made[LEFT].groove
+    assert (groove.from_mm, groove.width_mm, groove.depth_mm) == (532.0, 8.0, 10.0) and made["top"].groove == groove
+    assert groove_words(made[LEFT], 0.1) == "Groove for the back on the inside face: begins 532 behind the front edge, 8 wide, 10 deep."
+    assert all(one.groove is None for one in drilled(box()).values())

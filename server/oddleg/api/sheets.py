@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
 from datetime import datetime
 from zoneinfo import ZoneInfo
 
 from flask import Response
 
 from oddleg.plan import plan
-from oddleg.sheets import SheetSource, UnknownSheet, sheet_names, sheet_pdf
+from oddleg.sheets import SheetSource, sheet_names, sheet_pdfs
 from oddleg.store.gather import Gathered, gather
 from oddleg.store.records import keep_sheet
 from oddleg.store.refusals import NotHere
@@ -27,8 +28,8 @@ def day_in_words(at: datetime, time_zone: str) -> str:
     return f"{there.day} {there:%B %Y}"
 
 
-def printed(gathered: Gathered, names: list[str] | None = None) -> dict[str, bytes]:
-    """PDFs by name, each kept as a record; None: all that the plan has. Raises NotHere for a name it has not."""
+def printed(gathered: Gathered, wanted: Callable[[str], bool]) -> Iterator[tuple[str, bytes]]:
+    """The sheets that are wanted, each by its name and kept as a record. Raises NotHere where there is none."""
     config, now = services().config, services().now()
     made = plan(gathered.job, gathered.entries, gathered.charts)
     known = [name for name, _ in sheet_names(made)]
@@ -38,21 +39,21 @@ def printed(gathered: Gathered, names: list[str] | None = None) -> dict[str, byt
         day_in_words(now, gathered.job.time_zone),
         config.origin,
     )
-    found: dict[str, bytes] = {}
-    for name in known if names is None else names:
-        try:
-            found[name] = sheet_pdf(made, name, source)
-        except UnknownSheet:
-            raise NotHere(f"There is no sheet {name!r}; there are {', '.join(known) or 'none yet'}.") from None
-        keep_sheet(gathered.source, name, found[name], now)
-    return found
+    names = [name for name in known if wanted(name)]
+    if not names:
+        raise NotHere(f"There is no such sheet; there are {', '.join(known) or 'none yet'}.")
+    for name, body in sheet_pdfs(made, names, source):
+        keep_sheet(gathered.source, name, body, now)
+        yield name, body
 
 
 @sheets.get("/<job>/sheets/<name>.pdf")
 @sheets.doc(responses={200: {"description": "The sheet", "content": PDF}})
 def sheet(job: str, name: str) -> Response:
     """A sheet: of a room (survey-, legs-, labels-, plinth-, walls-, corners-, tall-ROOM), of a run (rod-, strip_a4-,
-    strip_a3-RUN)."""
-    answer = Response(printed(gather(caller(), job), [name])[name], mimetype="application/pdf")
+    strip_a3-RUN), of an item (panels-, template_a4-, template_a3-, stick_a4-, stick_a3-ITEM); drawers-, drilling-,
+    services- and first_fix-ROOM where there is something to tell."""
+    ((_, body),) = printed(gather(caller(), job), lambda one: one == name)
+    answer = Response(body, mimetype="application/pdf")
     answer.headers["Content-Disposition"] = f'inline; filename="{name}.pdf"'
     return answer

@@ -121,6 +121,7 @@ class ApplianceRecord(WithAssumed):
     relief_height_mm = play(allow_none=True)
     relief_depth_mm = play(allow_none=True)
     vents = Listing(Part(VentRecord), greatest=20)
+    cooks = YesNo()
     assumed = Listing(Text(greatest=64), greatest=50)
 
     def clashes(self, made: Appliance) -> dict[str, str]:

@@ -129,7 +129,8 @@ class Appliance:
     `drop_mm`: how deep what is let into the top (hob, bowl) hangs below its upper face, and `air_gap_mm` what must stay
     free below that; `at_mm`: its left edge from that of its carcass (None: in the middle). `relief_height_mm`: height
     over the floor up to which the back of a machine stands back by `relief_depth_mm`, for what stands out of the wall.
-    `vents`: what its sheet asks.
+    `vents`: what its sheet asks. `cooks`: False for
+    what is let into the top and no hob: a bowl, a tap.
     """
 
     id: str
@@ -151,6 +152,7 @@ class Appliance:
     relief_height_mm: float | None = None
     relief_depth_mm: float | None = None
     vents: tuple[Vent, ...] = ()
+    cooks: bool = True
     assumed: tuple[str, ...] = ()
 
 

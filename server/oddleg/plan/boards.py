@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 
-from oddleg.job import FrontIs, Pin, Shelf, TopIs
+from oddleg.job import BackIs, FrontIs, Pin, Shelf, TopIs
 
 from .carcass_box import CarcassBox, Space
-from .fitted_out import Face, Hole, Panel, PanelKind, PlacedFront
+from .fitted_out import Face, Groove, Hole, Panel, PanelKind, PlacedFront
 from .grid import line_mm, nearest_line
 from .hardware import Hardware
 from .panel_axes import panel
@@ -37,7 +38,20 @@ def boards(box: CarcassBox, known: Hardware, fronts: Sequence[PlacedFront]) -> t
     """Every board of the carcass that has a size: what comes out at nought or less is left out, and the box's own
     findings tell of it."""
     made = [*_sides(box), *_level(box), _back(box), *_shelves(box, known), *(_front(box, one) for one in fronts)]
-    return tuple(one for one in made if min(one.width_mm, one.height_mm, one.thickness_mm) > 0)
+    grooved = [replace(one, groove=_groove(box)) if one.kind in GROOVED else one for one in made]
+    return tuple(one for one in grooved if min(one.width_mm, one.height_mm, one.thickness_mm) > 0)
+
+
+# The boards that a back in a groove goes into; rails lie before it.
+GROOVED = (PanelKind.LEFT, PanelKind.RIGHT, PanelKind.BOTTOM, PanelKind.TOP)
+
+
+def _groove(box: CarcassBox) -> Groove | None:
+    """As wide as the back is thick, since `inside_depth_mm` ends at its inside face."""
+    made = box.item.box
+    if made.back is not BackIs.GROOVE or made.back_mm <= 0:
+        return None
+    return Groove(box.inside_depth_mm, made.back_mm, made.groove_mm)
 
 
 def _sides(box: CarcassBox) -> Iterator[Panel]:

@@ -150,6 +150,15 @@ class CutOut:
 
 
 @dataclass(frozen=True)
+class Groove:
+    """What the back goes into, in the shown face: from_mm behind the board's front edge, width_mm, depth_mm."""
+
+    from_mm: float
+    width_mm: float
+    depth_mm: float
+
+
+@dataclass(frozen=True)
 class Panel:
     """One board. width_mm along u, height_mm along v. x_mm, u_mm, z_mm: carcass axes of its origin corner. `mirrored`:
     on the drawing of its shown face u runs to the left. `face_words`: which face is up; `origin_words`: where u, v
@@ -173,6 +182,7 @@ class Panel:
     origin_words: str
     holes: tuple[Hole, ...] = ()
     cut_outs: tuple[CutOut, ...] = ()
+    groove: Groove | None = None
 
 
 @dataclass(frozen=True)

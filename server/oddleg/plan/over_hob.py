@@ -62,7 +62,11 @@ def _hobs(one: Placed) -> Iterator[Appliance]:
     ):
         yield one.item.appliance
     if isinstance(one.item, Carcass):
-        yield from (machine for machine in one.item.appliances if machine.seat is ApplianceSeat.IN_TOP)
+        yield from (machine for machine in one.item.appliances if _is_hob(machine))
+
+
+def _is_hob(machine: Appliance) -> bool:
+    return machine.seat is ApplianceSeat.IN_TOP and machine.cooks
 
 
 def _hoods(one: Placed) -> Iterator[Appliance]:

@@ -4,7 +4,7 @@ sticks); as PDF on A4 or A3, from the phone's parts and drawings."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from functools import partial
 from typing import Any
 
@@ -31,7 +31,7 @@ from .template_sheet import template_content
 from .typeset import typeset
 from .walls_sheet import walls_content
 
-__all__ = ["SheetSource", "UnknownSheet", "sheet_names", "sheet_pdf"]
+__all__ = ["SheetSource", "UnknownSheet", "on_paper", "sheet_names", "sheet_pdf", "sheet_pdfs"]
 
 Content = Callable[[Plan, RoomPlan, dict[str, Part], SheetSource], dict[str, Any]]
 ContentOfARun = Callable[[Plan, RoomPlan, RunSetOut, dict[str, Part]], dict[str, Any]]
@@ -66,6 +66,12 @@ KINDS_OF_AN_ITEM: dict[str, ContentOfAnItem] = {
 }
 
 
+def on_paper(name: str, paper: str) -> bool:
+    """Whether a sheet is printed on this paper (a4, a3), or, not being at full size, on any."""
+    kind = name.partition("-")[0]
+    return not kind.endswith(("_a4", "_a3")) or kind.endswith(f"_{paper}")
+
+
 def sheet_names(plan: Plan) -> list[tuple[str, str]]:
     """(name, title) of every sheet of the plan, room by room: survey-ROOM and so on, then rod-RUN and so on."""
     return [(one["name"], one["title"]) for one in parts(plan, revision=0)["sheets"]["sheets"]]
@@ -73,8 +79,19 @@ def sheet_names(plan: Plan) -> list[tuple[str, str]]:
 
 def sheet_pdf(plan: Plan, name: str, printed: SheetSource) -> bytes:
     """One sheet as PDF. The same plan and source give the same bytes. Raises UnknownSheet for any other name."""
-    kind, _, id = name.partition("-")
+    return _pdf(plan, name, printed, parts(plan, printed.revision))
+
+
+def sheet_pdfs(plan: Plan, names: Iterable[str], printed: SheetSource) -> Iterator[tuple[str, bytes]]:
+    """Each sheet with its name, one after another; the plan's parts are made once for all of them. Raises
+    UnknownSheet."""
     found = parts(plan, printed.revision)
+    for name in names:
+        yield name, _pdf(plan, name, printed, found)
+
+
+def _pdf(plan: Plan, name: str, printed: SheetSource, found: dict[str, Part]) -> bytes:
+    kind, _, id = name.partition("-")
     head = next((one for one in found["sheets"]["sheets"] if one["name"] == name), None)
     if head is None:
         raise UnknownSheet(name)

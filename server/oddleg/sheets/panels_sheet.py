@@ -53,6 +53,7 @@ def panels_content(plan: Plan, room: RoomPlan, fitted: FittedOut, found: dict[st
                 "size": " × ".join(one[key]["text"] for key in ("width", "height", "thickness")),
                 "holes": str(len(one["holes"]) or ""),
                 "cut_outs": str(len(one["cut_outs"]) or ""),
+                "groove": one["groove"],
             }
             for one in part["panels"]
         ],
