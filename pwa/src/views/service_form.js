@@ -123,10 +123,10 @@ class ServiceForm extends LitElement {
     keep(sessionStorage, this.app.route.job, this.#where, Object.keys(this.form.numbers).length ? this.form : null);
   }
 
-  /** Where the plan has it on the run that is chosen, or null. */
+  /** Where the plan has it on the run that is chosen; null too where the plan was made before middles were told. */
   get #here() {
     const plan = this.service?.plan;
-    return plan && plan.run_id === this.form.run ? plan : null;
+    return plan?.middle && plan.run_id === this.form.run ? plan : null;
   }
 
   /** What the plan has for a number that is measured: beside it what was found is easily seen. */
