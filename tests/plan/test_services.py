@@ -45,6 +45,7 @@ from oddleg.job import (
 )
 from oddleg.plan.room_services import cut_outs_of
 from oddleg.plan.service_places import spot_of
+from oddleg.plan.services import room_services
 from oddleg.plan.setting_out import setting_out
 from oddleg.plan.site import Site
 
@@ -337,3 +338,14 @@ def test_no_batten_fixing_lies_straight_above_or_below_a_service():
     assert any(230 < x < 370 for x in fixings(replace(one, services=())))
     assert not any(230 < x < 370 for x in fixings(one))
     assert any(230 < x < 370 for x in fixings(one, found_at(socket(x_mm=100.0)))), "where it was found rules"
+
+
+def test_a_services_middle_is_told_as_it_is_measured_where_the_rods_zero_has_moved():
+    """FP: measured 300 from the zero that the wall was read from; a rod whose zero moved by 3 has its middle at 297."""
+    room = sample.room(run(unit(), services=(socket(x_mm=300.0, width_mm=90.0),)))
+    job = sample.job(room)
+    out = setting_out(job, room, Site(), 875.0)
+    moved = replace(out, runs=tuple(replace(one, line=replace(one.line, zero_mm=3.0)) for one in out.runs))
+    (landing,) = room_services(job, room, Site(), moved, level_floor(job), 875.0).landings
+    assert landing.middle.mm == 300.0
+    assert (landing.left.mm + landing.right.mm) / 2 == 297.0

@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 from types import SimpleNamespace
 
-import pytest
 import sample_room as sample
 from service_rooms import bay, passage, pipe, run, services, socket, unit
 
@@ -46,12 +45,6 @@ def test_it_says_in_words_where_a_service_lies_and_what_is_drilled_for_a_passage
     assert made["landings"][0]["behind"] == "sink" and made["landings"][0]["what"] == "socket"
     assert made["passages"][0]["panels"] == ["right side of sink"]
     assert made["passages"][0]["words"] == "waste, from sink to bay"
-
-
-def test_a_services_middle_is_told_from_the_zero_as_a_rule_finds_it():
-    for one in part()["landings"]:
-        # Half way between its edges, FP.
-        assert one["middle"]["mm"] == pytest.approx((one["left"]["mm"] + one["right"]["mm"]) / 2)
 
 
 def test_what_is_not_known_is_none_and_told():

@@ -19,9 +19,9 @@ class Landing:
     """One service point: as found where that is known, else as wanted. left_mm to right_mm along the run; low_mm,
     high_mm: levels, None while datum or floor are not known. `item`: id of what it lands behind (or under), None: open
     wall. `cut_out`: id of its cut-out in that one's back. `reached`: how it is reached once all is fitted, in words;
-    None where it is not. `left`, `right`, `middle`: from the run's zero mark; `below_datum`: its middle, down from the
-    datum line. `also`: ids of further items that it lands behind, where it lies across a joint. `low`, `high`: those
-    levels as shown."""
+    None where it is not. `left`, `right`: from the rod's zero mark; `middle`: in the axes that the wall was read in, as
+    it is measured on site; `below_datum`: its middle, down from the datum line. `also`: ids of further items that it
+    lands behind, where it lies across a joint. `low`, `high`: those levels as shown."""
 
     run: str
     service: Service
