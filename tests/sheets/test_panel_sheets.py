@@ -9,6 +9,7 @@ import pypdfium2
 import pytest
 import sample_panels as sample
 import sample_plan
+from hardware_rows import every_row
 
 from oddleg.plan.finding import Finding, Severity
 from oddleg.plan.fitted_out import PanelKind
@@ -31,7 +32,7 @@ def plan(panels=SIDES, findings=()):
     fitted = sample.fitted(panels, findings=findings)
     fitted = replace(fitted, sticks=sticks(sample_plan.job(), fitted.box, panels))
     room = sample_plan.room_plan()
-    return sample_plan.plan(replace(room, fitting=RoomFitting((fitted,), RoomServices())))
+    return sample_plan.plan(replace(room, fitting=RoomFitting((fitted,), RoomServices()), hardware=every_row()))
 
 
 def pdf_of(kind, panels=SIDES, findings=()):
