@@ -1,7 +1,7 @@
 // In what order holes are drilled, which comes next, and what a hole that the plan moved says.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { bitOf, byBit, holeState, inOrder, nextHole, nextPanel, progress, shownFace, shownHole, stillOpen } from "../src/views/panel_holes.js";
+import { bitOf, byBit, holeState, inOrder, leftAt, nextHole, nextPanel, progress, shownFace, shownHole, stillOpen } from "../src/views/panel_holes.js";
 import { atRest } from "../src/views/ticking.js";
 import { hole, panel } from "./fitting_parts.js";
 import { figure } from "./setting_out_parts.js";
@@ -66,4 +66,14 @@ test("the second of two taps in a row ticks nothing: by then the next hole stand
   assert.equal(atRest(key), true);
   t.mock.timers.tick(300);
   assert.equal(atRest(key), false);
+});
+
+test("drilling goes on at the panel of the newest hole, then at the next of its carcass that is open, then nowhere", () => {
+  const part = { id: "ropes", panels: [panel("left_side", [hole(1, 9, 9), hole(2, 9, 9)]), panel("right_side", [hole(1, 9, 9)])] };
+  const made = (...keys) => [{ part, ticks: new Map(keys.map((key) => [key, at("9 / 9")])) }];
+  const entries = [{ payload: { kind: "drilled", target: "ropes", data: { panel: "left_side", hole: "h1" } } }, { payload: { kind: "drilled", target: "elsewhere", data: { panel: "back", hole: "h1" } } }];
+  assert.equal(leftAt(made("left_side/h1"), entries).panel.id, "left_side");
+  assert.equal(leftAt(made("left_side/h1", "left_side/h2"), entries).panel.id, "right_side");
+  assert.equal(leftAt(made("left_side/h1", "left_side/h2", "right_side/h1"), entries), null);
+  assert.equal(leftAt(made(), []), null);
 });

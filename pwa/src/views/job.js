@@ -8,7 +8,7 @@ import { shape } from "../ui/shapes.js";
 import { fittedOut } from "./drilling.js";
 import { links, planLine } from "./frame.js";
 import { nextStep } from "./next.js";
-import { progress } from "./panel_holes.js";
+import { leftAt, progress } from "./panel_holes.js";
 import { state } from "./rod_marks.js";
 
 const row = ({ href, text, hint }) => html`<li><a class="row" href=${href}>
@@ -59,17 +59,28 @@ function settingOut(app, room) {
   });
 }
 
-/** Of each carcass of a room, how many of its holes the plan moved after they were drilled. */
-const holes = (app, room) => fittedOut(app.pack, room.id).flatMap(({ units }) => units)
-  .map((part) => ({ id: part.id, name: part.name, moved: progress(part.panels, drilled(part, app.known)).moved }));
+/** The carcasses of a room that are drilled, with what is ticked in each. */
+const carcasses = (app, room) => fittedOut(app.pack, room.id).flatMap(({ units }) => units).map((part) => ({ part, ticks: drilled(part, app.known) }));
+
+/** The bench is not the room: who drills is two taps from the hole, whatever comes next on the wall. */
+function drillOn(app, room, all) {
+  if (!all.length) return nothing;
+  const at = leftAt(all, app.known);
+  return at
+    ? html`<a class="btn wide" href=${to("job", app.route.job, "panels", at.part.id, at.panel.id)}>Drill on: ${at.panel.name}, ${at.part.number ? `${at.part.number} ` : ""}${at.part.name}</a>`
+    : html`<a class="btn wide" href=${to("job", app.route.job, "drilling", room.id)}>Drill a carcass</a>`;
+}
 
 /** One card a room: where to go on, and why. */
 function nextCard(app, room) {
   const { parts } = app.pack;
   const units = room.runs.flatMap((run) => run.units).map((one) => parts[`unit/${one.id}`]).filter(Boolean);
-  const step = nextStep(room.id, { survey: parts[`survey/${room.id}`], datum: parts[`datum/${room.id}`], units, runs: settingOut(app, room), drilled: holes(app, room) }, app.local);
+  const all = carcasses(app, room);
+  const moved = all.map(({ part, ticks }) => ({ id: part.id, name: part.name, moved: progress(part.panels, ticks).moved }));
+  const step = nextStep(room.id, { survey: parts[`survey/${room.id}`], datum: parts[`datum/${room.id}`], units, runs: settingOut(app, room), drilled: moved }, app.local);
   return html`<section class="card todo"><h2>${room.name}: next</h2>
     ${step.said ? html`<p>${step.said}</p>` : nothing}
     ${step.left ? html`<p class="soft">${step.left} of ${step.of} stations of the first pass are still to be read.</p>` : nothing}
-    <a class="btn main-act wide" href=${to("job", app.route.job, ...step.to)}>${step.act}</a></section>`;
+    <a class="btn main-act wide" href=${to("job", app.route.job, ...step.to)}>${step.act}</a>
+    ${drillOn(app, room, all)}</section>`;
 }

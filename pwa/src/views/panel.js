@@ -103,7 +103,7 @@ function act(at, hole, tick) {
     return html`<div class="notice good made"><p>${shape("read", "st")} <b>Drilled at ${tick.at}</b>${tick.waiting ? html`<br />on this phone, not in this plan yet` : nothing}</p>
       ${tick.uids.length ? html`<button class="btn" type="button" @click=${on("undo", tick.uids)}>Undo</button>` : nothing}</div>`;
   }
-  return html`<button class="btn main-act wide tick" type="button" @click=${tickOff(at, hole)}>${made || rivals ? `Drilled again, at ${shownPlace(hole)}` : "Drilled"}</button>`;
+  return html`<button class="btn main-act wide tick" type="button" @click=${tickOff(at, hole)}>${made || rivals ? html`<span>Drilled again, at <span class="num">${shownPlace(hole)}</span></span>` : "Drilled"}</button>`;
 }
 
 const draft = ({ part, panel }, hole) => ({ kind: "drilled", item: part.id, panel: panel.id, hole: hole.id, u: hole.u.text, v: hole.v.text });

@@ -65,3 +65,18 @@ export function shownFace(panel, ticks, face) {
 export function nextPanel(panels, ticks, id) {
   return nextOpenOne(panels, (panel) => stillOpen(panel, panel.holes, ticks).length > 0, id);
 }
+
+/**
+ * Where drilling was left: the panel of the newest hole, or where that one is done the next of its carcass; null: nowhere.
+ * @param {{part: any, ticks: Map<string, {at: string | null}>}[]} carcasses
+ * @param {import("../local.js").Known[]} entries in order
+ * @returns {{part: any, panel: any} | null}
+ */
+export function leftAt(carcasses, entries) {
+  const newest = entries.map((one) => one.payload).filter(({ kind, target, data }) => kind === "drilled" && data && carcasses.some(({ part }) => part.id === target)).at(-1);
+  if (!newest) return null;
+  const { part, ticks } = carcasses.find((one) => one.part.id === newest.target);
+  const begun = part.panels.find((one) => one.id === newest.data.panel);
+  const panel = begun && stillOpen(begun, begun.holes, ticks).length ? begun : nextPanel(part.panels, ticks, begun?.id);
+  return panel && { part, panel };
+}
