@@ -7,9 +7,9 @@ import demo_hall
 import pytest
 from service_rooms import BARE, one_unit, pipe, socket, unit
 
-from oddleg.drawings import part_drawings, service_drawings, svg
+from oddleg.drawings import first_fix_drawings, part_drawings, service_drawings, svg
 from oddleg.drawings.back_cuts import back_drawing
-from oddleg.drawings.primitives import Circle, Group, Polygon, Text
+from oddleg.drawings.primitives import Circle, Group, Line, Polygon, Text
 from oddleg.drawings.rebate import rebate_drawing
 from oddleg.drawings.services import NAMED_FROM_MM
 from oddleg.job import RebateFace
@@ -70,7 +70,9 @@ def test_the_figures_on_it_are_the_plan_s_own_and_mirror_from_behind():
     behind, _ = back(socket(x_mm=163.0), rule=BARE, behind=True)
     turned = [[one.text for one in marks(drawing, Text) if one.turned] for drawing in (front, behind)]
     assert turned == [["100", "374"], ["374", "100"]]
-    assert "425" not in " ".join(texts(front)) and any("below the datum line" in line for line in (front.alt, behind.alt))
+    assert "425" not in " ".join(texts(front)) and any(
+        "below the datum line" in line for line in (front.alt, behind.alt)
+    )
 
 
 def test_a_bore_is_drawn_round_with_its_middle_where_its_figures_go():
@@ -108,6 +110,24 @@ def test_what_may_be_live_is_crossed_and_says_so():
     drawing = phone()["elevation-window-run"]
     assert any("Treat it as live." in text for text in texts(drawing))
     assert not any("Treat it as live." in text for text in texts(phone()["first_fix-window-run"]))
+
+
+def test_no_line_to_a_name_runs_over_another_service():
+    """FP: a line from the cold over the hot gives the hot the name of the cold."""
+    job, room = demo_hall.hall_plan().job, kitchen()
+    drawings = [*first_fix_drawings(job, room, 182.0, 220.0), *service_drawings(job, room, 182.0, 88.0, 220.0)[0]]
+    met = 0
+    for drawing in drawings:
+        groups = [one for one in drawing.marks if isinstance(one, Group)]
+        for group in groups:
+            others = [mark for one in groups if one is not group for mark in one.marks if isinstance(mark, Circle)]
+            for line in (mark for mark in group.marks if isinstance(mark, Line) and mark.css == "hair"):
+                met += 1
+                for step in range(101):
+                    x = line.x1_mm + (line.x2_mm - line.x1_mm) * step / 100
+                    y = line.y1_mm + (line.y2_mm - line.y1_mm) * step / 100
+                    assert all((x - one.x_mm) ** 2 + (y - one.y_mm) ** 2 > one.radius_mm**2 for one in others)
+    assert met
 
 
 def test_first_fix_gives_heights_over_the_finished_floor():

@@ -134,7 +134,8 @@ class Area:
 
 # What it costs a label to cover a mm2 of something that is drawn, of a mere line, and of what lies beyond the page.
 COVERS, CROSSES, BEYOND = 4.0, 2.0, 80.0
-# What a label's leader costs for each mm, and for each mm that it runs over something drawn.
+# What a label's leader costs for each mm, and for each mm that it runs over something drawn that COVERS;
+# more over what costs more.
 LED, LED_ACROSS = 0.4, 3.0
 LEADER_STEP_MM = 0.7
 
@@ -202,9 +203,10 @@ class Page:
                         break
                     cost += weight * area.shared_mm2(other)
                 if led_mm > 0 and (best is None or cost < best[0]):
-                    drawn = [other for other, weight in near if weight >= COVERS]
-                    steps = _leader(x_mm, y_mm, radius_mm, area)
-                    cost += LED_ACROSS * LEADER_STEP_MM * sum(any(map(step.shared_mm2, drawn)) for step in steps)
+                    drawn = [(other, weight) for other, weight in near if weight >= COVERS]
+                    for step in _leader(x_mm, y_mm, radius_mm, area):
+                        met = max((weight for other, weight in drawn if step.shared_mm2(other)), default=0.0)
+                        cost += LED_ACROSS * LEADER_STEP_MM * met / COVERS
                 if best is None or cost < best[0] - 1e-9:
                     best = cost, area, led_mm, across
             if best is not None and best[0] <= led_mm * LED + 1e-9:

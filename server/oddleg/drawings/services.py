@@ -24,6 +24,8 @@ BETWEEN_MM = 5.0
 NAMED_FROM_MM = 120.0
 # A service drawn smaller than this could not be seen.
 LEAST_MM = 2.6
+# A leader over another service names that one: hot for cold. What its place costs, and how far round it.
+ANOTHER, AROUND_MM = 40.0, 0.6
 CAPTIONS = {
     True: "middle of each, from the left, as wanted",
     False: "left edge of each, from the run's zero",
@@ -195,11 +197,11 @@ def _stretch(
     marks = _behind(set_out, stretch, heights, down, page, wanted)
     shapes = [(number, one, *_shape(one, stretch, heights, down, high_mm, page)) for number, one in spots]
     marks += _tags(set_out, stretch, heights, tags, down, page)
-    for number, one, shape, (x_mm, at_mm) in shapes:
+    for number, one, shape, (x_mm, at_mm), reach_mm in shapes:
         lines = [(one.name, True), *([(one.height, False)] if one.height else [])]
         if width_mm < NAMED_FROM_MM:
             lines = [(f"({number})", True)]
-        words = page.label(x_mm, at_mm, 2.0, lines, SMALL_MM, backed=True)
+        words = page.label(x_mm, at_mm, reach_mm, lines, SMALL_MM, backed=True)
         marks.append(Group((*shape, *words), "service", (("service", one.id),), f"{one.name}, {one.height}"))
     ticks = [Tick(one.tick_mm, one.tick) for _, one in spots]
     marks += dimension(stretch, bottom_mm, ticks, CAPTIONS[wanted], width_mm - MARGIN_MM, bold=True)
@@ -245,7 +247,7 @@ def _tags(
     down: Callable[[float], float],
     page: Page,
 ) -> list[Mark]:
-    """The tag of each unit at its top, or where a service is drawn there, at its foot."""
+    """The tag of each unit at its top, or where a service is drawn there, at its foot or beside it."""
     marks: list[Mark] = []
     for one, from_mm, to_mm in on_stretch(set_out.rod.placed, stretch):
         low_mm, high_mm = heights.spans[one.item.id]
@@ -253,13 +255,17 @@ def _tags(
         size_mm = tag_size_mm(tag, (to_mm - from_mm) * stretch.scale)
         if size_mm is None:
             continue
-        areas = [
-            Area(x_mm - size_mm / 2, at_mm - size_mm, x_mm + size_mm / 2, at_mm + 0.5)
-            for at_mm in (down(high_mm) + size_mm + 1.4, down(low_mm) - 1.4)
+        aside_mm = stretch.at(from_mm + (to_mm - from_mm) / 4)
+        places = [
+            (x_mm, down(high_mm) + size_mm + 1.4),
+            (x_mm, down(low_mm) - 1.4),
+            (aside_mm, down(high_mm) + size_mm + 1.4),
         ]
+        areas = [Area(x - size_mm / 2, y - size_mm, x + size_mm / 2, y + 0.5) for x, y in places]
         area = next((area for area in areas if page.is_free(area)), areas[0])
         page.keep_clear([area])
-        marks.append(Text(x_mm, area.bottom_mm - 0.5, tag, size_mm, "middle", bold=True, halo=True))
+        middle_mm = (area.left_mm + area.right_mm) / 2
+        marks.append(Text(middle_mm, area.bottom_mm - 0.5, tag, size_mm, "middle", bold=True, halo=True))
     return marks
 
 
@@ -270,21 +276,25 @@ def _shape(
     down: Callable[[float], float],
     high_mm: float,
     page: Page,
-) -> tuple[list[Mark], tuple[float, float]]:
-    """What stands for it, and its middle on paper. A small one is drawn larger than it is, so that it is seen."""
+) -> tuple[list[Mark], tuple[float, float], float]:
+    """What stands for it, its middle on paper, and how far from there its name stands off at the least. A small one is
+    drawn larger than it is, so that it is seen."""
     middle_mm = stretch.at((one.left_mm + one.right_mm) / 2)
     half_mm = max((one.right_mm - one.left_mm) * stretch.scale, LEAST_MM) / 2
     if one.span is None:
         up_mm, low_mm = down(high_mm), down(heights.floor_mm)
-        return [Line(middle_mm, up_mm, middle_mm, low_mm, "dotted")], (middle_mm, (up_mm + low_mm) / 2)
+        page.keep_clear([Area(middle_mm - 0.4, up_mm, middle_mm + 0.4, low_mm)])
+        return [Line(middle_mm, up_mm, middle_mm, low_mm, "dotted")], (middle_mm, (up_mm + low_mm) / 2), 0.5
     at_mm = down((one.span[0] + one.span[1]) / 2)
     tall_mm = max((one.span[1] - one.span[0]) * stretch.scale, LEAST_MM) / 2
-    page.keep_clear([Area(middle_mm - half_mm, at_mm - tall_mm, middle_mm + half_mm, at_mm + tall_mm)])
+    reach_mm = half_mm + AROUND_MM
+    area = Area(middle_mm - reach_mm, at_mm - tall_mm - AROUND_MM, middle_mm + reach_mm, at_mm + tall_mm + AROUND_MM)
+    page.keep_clear([area], ANOTHER)
     if one.round:
-        return [Circle(middle_mm, at_mm, half_mm, "spot")], (middle_mm, at_mm)
+        return [Circle(middle_mm, at_mm, half_mm, "spot")], (middle_mm, at_mm), reach_mm
     left_mm, right_mm = middle_mm - half_mm, middle_mm + half_mm
     marks: list[Mark] = [rectangle(left_mm, at_mm - tall_mm, right_mm, at_mm + tall_mm, "spot")]
     if one.live:
         marks.append(Line(left_mm, at_mm - tall_mm, right_mm, at_mm + tall_mm, "alarm-line"))
         marks.append(Line(left_mm, at_mm + tall_mm, right_mm, at_mm - tall_mm, "alarm-line"))
-    return marks, (middle_mm, at_mm)
+    return marks, (middle_mm, at_mm), reach_mm
