@@ -5,7 +5,7 @@ from dataclasses import replace
 import sample_panels as sample
 
 from oddleg.plan.fitted_out import Face, HoleFor, PanelKind
-from oddleg.plan.panel_views import COUNTED_FROM, numbered_holes, views
+from oddleg.plan.panel_views import COUNTED_FROM, counted_from, numbered_holes, views
 
 
 def table(panel):
@@ -44,6 +44,10 @@ def test_a_bottom_with_legs_is_worked_from_its_underside_mirrored_with_the_front
     # 564 wide: what is 60 from the carcass's left lies 504 from the left of that drawing.
     assert view.x_mm(60.0) == 564.0 - 60.0
     assert view.field == "panel-unit-1-bottom"
+    # Turned over, front edge still towards you, its left edge lies at your right: FP, said wherever figures count from it.
+    assert counted_from(view) == ("left edge, now on your RIGHT", "front edge")
+    (back,) = views(sample.wide_back())
+    assert counted_from(back) == ("left edge", "lower edge")
 
 
 def test_a_divider_is_worked_from_both_faces_and_a_hole_right_through_is_drilled_once():

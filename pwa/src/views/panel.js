@@ -60,11 +60,14 @@ function tappable(at) {
   return drawing(part[view.drawing] ?? null, { tap });
 }
 
+/** What figures count from, as this face lies; a plan of an older office tells it of the panel alone. */
+const edges = ({ panel, view }) => view.axes ?? panel.axes;
+
 /** Two figures to the rule, large; the panel beside them as it lies. */
 function large(at) {
   const { app, part, panel, ticks, view, list } = at;
   const { one: hole, before, after } = shownHole(panel, list, ticks, app.view.hole);
-  const [across, up] = panel.axes;
+  const [across, up] = edges(at);
   const tick = ticks.get(holeKey(panel.id, hole.id));
   const go = (one) => on("view", { hole: one?.id });
   cropTo(".board.thumb", ".item");
@@ -136,12 +139,13 @@ function onward({ app, part, panel, ticks, view, list }) {
 }
 
 function listed(at) {
-  const { app, panel, list } = at;
+  const { app, list } = at;
+  const [across, up] = edges(at);
   const order = app.settings.hole_order ?? "bit";
   const groups = order === "bit" ? byBit(list) : [{ bit: "", holes: list }];
   return html`<div class="tabs" role="group" aria-label="Order of the holes">${ORDERS.map(([id, words]) => html`<button type="button"
       aria-pressed=${String(order === id)} @click=${on("setting", { hole_order: id })}>${words}</button>`)}</div>
-    <p class="which">Upper figure from the <b>${panel.axes[0]}</b>,<br />lower figure from the <b>${panel.axes[1]}</b></p>
+    <p class="which">Upper figure from the <b>${across}</b>,<br />lower figure from the <b>${up}</b></p>
     ${groups.map(({ bit, holes }) => html`<section>${bit ? html`<div class="bit"><h2>${upper(bit)}</h2>${all(at, bit, holes)}</div>` : nothing}
       <ol class="rows marks">${holes.map((hole) => holeRow(at, hole, order))}</ol></section>`)}`;
 }

@@ -32,7 +32,7 @@ function carcass(app, part, ticks) {
       ${held("panels", html`${worked.length
         ? html`<ul class="rows">${worked.map((one) => panelRow(app, part, one, ticks))}</ul>`
         : html`<p class="notice">Nothing is drilled or cut in this carcass: its fitting out names no hardware yet, or what it names cannot be placed. Findings say so.</p>`}
-        ${plain.length ? html`<section class="sect"><h2>Cut to size only</h2><ul class="rows">${plain.map((one) => html`<li class="row still"><span class="grow"><b>${one.name}</b></span>${size(one)}</li>`)}</ul></section>` : nothing}
+        ${plain.length ? html`<section class="sect"><h2>Cut to size only</h2><ul class="rows">${plain.map((one) => html`<li class="row still"><span class="grow"><b>${one.name}</b>${one.kind === "front" ? html`<small>its front</small>` : nothing}</span>${size(one)}</li>`)}</ul></section>` : nothing}
         <div id="said">${findings(part.findings)}</div>
         ${planLine(app, `panels/${part.id}`)}`)}
       ${held("fronts", fronts(app, part))}

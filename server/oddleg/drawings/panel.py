@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 from oddleg.plan.figure import text_mm
 from oddleg.plan.fitted_out import Face
-from oddleg.plan.panel_views import COUNTED_FROM, NumberedHole, PanelView, letters
+from oddleg.plan.panel_views import COUNTED_FROM, NumberedHole, PanelView, counted_from, letters
 from oddleg.plan.panels_part import depth_words, groove_words
 from oddleg.plan.sightings import listed
 
@@ -230,7 +230,7 @@ def _radius_mm(one: NumberedHole, scale: float) -> float:
 
 
 def _words(view: PanelView, step_mm: float, told: Sequence[Places] = ()) -> list[str]:
-    across, up = COUNTED_FROM[view.panel.kind]
+    across, up = counted_from(view)
     words = [f"Figures across count from the {across}, figures up from the {up}."]
     if any(one.hole.depth_mm is None for one in view.holes):
         words[0] += " Full circles: right through."

@@ -54,6 +54,14 @@ COUNTED_FROM = {
     PanelKind.FRONT: ("left edge as seen from behind", "lower edge"),
 }
 
+
+def counted_from(view: PanelView) -> tuple[str, str]:
+    """The edges that u and v count from, as the face lies on the bench: turned over, a board has its left edge at the
+    right."""
+    across, up = COUNTED_FROM[view.panel.kind]
+    return (f"{across}, now on your RIGHT" if view.mirrored and across == "left edge" else across), up
+
+
 # First what a pair of sides has alike, last what each has for itself.
 ORDER = (
     HoleFor.RUNNER,

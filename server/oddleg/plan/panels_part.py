@@ -8,7 +8,7 @@ from oddleg.job import Drilled, FrontIs, Job
 
 from .figure import Figure, figure, text_mm
 from .fitted_out import CutOut, DrawerBox, FittedOut, Hole, Panel, PlacedFront, Stick
-from .panel_views import COUNTED_FROM, NumberedHole, letters, numbered_holes, views
+from .panel_views import COUNTED_FROM, NumberedHole, counted_from, letters, numbered_holes, views
 from .part_values import Part, figure_part, finding_part, handing_words
 from .room_services import cut_outs_of
 from .site import body
@@ -100,7 +100,13 @@ def _panel(panel: Panel, drilled: dict[tuple[str, str], Drilled], step_mm: float
         "front_edge": panel.front_edge,
         "axes": list(COUNTED_FROM[panel.kind]),
         "views": [
-            {"face": one.face.value, "words": one.words, "front_edge": one.front_edge, "drawing": one.field}
+            {
+                "face": one.face.value,
+                "words": one.words,
+                "front_edge": one.front_edge,
+                "axes": list(counted_from(one)),
+                "drawing": one.field,
+            }
             for one in views(panel)
         ],
         "holes": [_hole(panel, one, drilled.get((panel.id, one.hole.id)), step_mm) for one in numbered_holes(panel)],

@@ -10,7 +10,7 @@ from oddleg.drawings.carcass_front import carcass_front
 from oddleg.drawings.panel import capital, panel_drawing
 from oddleg.plan import Plan, RoomPlan
 from oddleg.plan.fitted_out import Face, FittedOut, Panel
-from oddleg.plan.panel_views import COUNTED_FROM, PanelView, views
+from oddleg.plan.panel_views import COUNTED_FROM, PanelView, counted_from, views
 from oddleg.plan.part_values import Part
 from oddleg.plan.sightings import listed
 
@@ -86,7 +86,7 @@ def _face(view: PanelView, part: Part, step_mm: float) -> dict[str, Any]:
         "size": " × ".join(part[key]["text"] for key in ("width", "height", "thickness")),
         "across": f"From {_edge(panel, 0)}",
         "up": f"From {_edge(panel, 1)}",
-        "counted": f"Counted from the {COUNTED_FROM[panel.kind][0]} and the {COUNTED_FROM[panel.kind][1]}.",
+        "counted": "Counted from the {} and the {}.".format(*counted_from(view)),
         "wide": wide,
         "columns": 3 if long else 2,
         "column_mm": size[0],
