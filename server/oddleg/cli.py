@@ -346,8 +346,10 @@ def add_chart(file: Path, kind: str | None) -> None:
 
     with the_app():
         read = read_chart(file, kind)
-        save_rows(access.console(), read.kind, read.rows, the_clock()[0])
-    click.echo(f"{rows_in_words(read)} saved.")
+        saved = save_rows(access.console(), read.kind, read.rows, the_clock()[0])
+    as_shipped = sum(not one.ours for one in saved)
+    left = f" {as_shipped} of them as the program brings them, so they stay its own." if as_shipped else ""
+    click.echo(f"{rows_in_words(read)} saved.{left}")
 
 
 @fitting_charts.command("export")

@@ -96,6 +96,10 @@ def test_what_is_exported_can_be_brought_in_again(desk):
     again = desk.ask("POST", "/charts/check?kind=runner", data=answer.data, content_type="text/csv").json
     assert again["problems"] == []
     assert again["count"] == len(kind(desk)["rows"])
+    before = kind(desk)["rows"]
+    saved = desk.ask("POST", "/charts/runner", data=answer.data, content_type="text/csv")
+    assert saved.status_code == 200, saved.text
+    assert [(one["id"], one["ours"]) for one in kind(desk)["rows"]] == [(one["id"], one["ours"]) for one in before]
 
 
 def test_a_row_is_drawn_as_it_is_typed_and_not_once_a_figure_is_missing(desk):

@@ -64,17 +64,19 @@ function row(app, { kind, columns, rows: of }) {
   const checked = chart.checked !== null && same(chart.checked, chart.texts);
   const right = checked && !chart.problems.length;
   const named = of.find((one) => one.id === chart.texts.id);
+  // What nobody has typed yet is not wrong yet.
+  const open = chart.row === null ? columns.filter((column) => wrong[column.name] && !chart.texts[column.name]).map((column) => column.name) : [];
   return html`<div class="desk charts">
     <div class="draw-side">
       ${chart.drawing ? html`<div class="scrolls ${chart.stale ? "stale" : ""}" role="region" aria-label="The row as it is drawn" tabindex="0">${drawing(chart.drawing)}</div>` : html`<p class="board empty">${chart.trouble ? "No drawing." : "The drawing follows once the figures can be drawn."}</p>`}
-      <p role="status" class=${chart.trouble || (checked && !right) ? "say-stop" : "soft"}>${state(chart, checked, right)}</p>
+      <p role="status" class=${chart.trouble || (checked && !right && chart.problems.length > open.length) ? "say-stop" : "soft"}>${state(chart, checked, right, open.length)}</p>
       ${chart.trouble ? html`<button class="btn" type="button" @click=${on("charts", { what: "draw-again" })}>Ask again</button>` : nothing}
     </div>
     <form class="stack" novalidate @submit=${save}>
       ${chart.typed ? html`<div class="notice"><p><b>Not saved yet.</b> What you type stays here over a reload.</p>
         <button class="btn" type="button" @click=${on("charts", { what: "start-again" })}>${chart.row === null ? "Clear it" : "Back to what is saved"}</button></div>` : nothing}
       ${list(wrong[""])}
-      ${columns.map((column) => field(column, chart.texts[column.name], checked ? (wrong[column.name] ?? []) : []))}
+      ${columns.map((column) => field(column, chart.texts[column.name], checked && !open.includes(column.name) ? (wrong[column.name] ?? []) : []))}
       ${named && named.id !== chart.row ? html`<p class="notice warn">There is a row ${named.id} already: saving makes this its newest version.</p>` : nothing}
       ${chart.row !== null && chart.texts.id !== chart.row ? html`<p class="notice">Another name makes another row; ${chart.row} stays as it is.</p>` : nothing}
       <div class="btns foot">
@@ -84,10 +86,14 @@ function row(app, { kind, columns, rows: of }) {
     </form></div>`;
 }
 
-function state(chart, checked, right) {
+function state(chart, checked, right, open) {
   if (chart.trouble) return chart.trouble;
   if (!checked) return "Looking through the figures…";
-  if (!right) return `${counted(chart.problems.length, "thing", "things")} to put right${chart.stale && chart.drawing ? "; the drawing shows the figures before" : ""}.`;
+  if (!right) {
+    const wrong = chart.problems.length - open;
+    const parts = [wrong ? `${counted(wrong, "thing", "things")} to put right` : "", open ? `${open} still to type` : "", chart.stale && chart.drawing ? "the drawing shows the figures before" : ""];
+    return `${parts.filter(Boolean).join("; ")}.`;
+  }
   return chart.typed ? "All figures can be used. Hold the drawing against the sheet, then save." : "As it is saved.";
 }
 

@@ -48,7 +48,7 @@ function changes({ holes, boards, findings }) {
   return html`<div class="stack moves" role="status">
     <p><b>${holes.length ? `${holes.length} ${holes.length === 1 ? "hole changes" : "holes change"}.` : "No hole moves."}</b>${boards.length ? ` ${boards.length} ${boards.length === 1 ? "board is" : "boards are"} cut differently.` : ""}</p>
     ${[...units.values()].map(({ title, holes: of }) => html`<h3>${title}</h3><ul class="rows">${of.map((one) => html`<li class="row still"><span class="grow">${one.words}
-      <small>${said(one.from, place)} → ${said(one.to, place, "not drilled any more")}</small></span></li>`)}</ul>`)}
+      <small>${moved(one)}</small></span></li>`)}</ul>`)}
     ${boards.length ? html`<h3>Boards of drawers</h3><ul class="rows">${boards.map((one) => html`<li class="row still"><span class="grow">${one.item_name}: ${one.board}
       <small>${said(one.from, size(one.to))} → ${said(one.to, size(one.from), "not cut any more")}</small></span></li>`)}</ul>` : nothing}
     ${findings.length ? html`<h3>The checks would say</h3><ul class="stack">${findings.map(finding)}</ul>` : nothing}</div>`;
@@ -56,5 +56,11 @@ function changes({ holes, boards, findings }) {
 
 const said = (one, words, none = "new") => (one ? words(one) : none);
 /** Texts as the office made them. */
-const place = ({ u, v, diameter, depth }) => `u ${u.text}, v ${v.text}, bit ${diameter.text}, ${depth ? `${depth.text} deep` : "right through"}`;
+const place = ({ u, v, diameter, depth }) => [`across ${u.text}`, `up ${v.text}`, `bit ${diameter.text}`, depth ? `${depth.text} deep` : "right through"];
+/** What stays is said once, what changes as it was and as it will be. */
+function moved({ from, to }) {
+  if (!from || !to) return `${said(from, (hole) => place(hole).join(", "))} → ${said(to, (hole) => place(hole).join(", "), "not drilled any more")}`;
+  const after = place(to);
+  return place(from).map((words, at) => (words === after[at] ? words : html`<b>${words} → ${after[at]}</b>`)).map((one, at) => html`${at ? ", " : ""}${one}`);
+}
 const size = (other) => ({ length, width, rebate }) => `${length.text} × ${width.text}${rebate === (other?.rebate ?? null) ? "" : `, ${rebate || "no rebate"}`}`;

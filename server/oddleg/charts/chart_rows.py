@@ -123,10 +123,10 @@ def _value(column: Column, text: str) -> Any:
         case Holds.CHOICE:
             return _choice(column, text)
         case Holds.CHOICES:
-            return tuple(_choice(column, word) for word in text.split())
+            return tuple(_choice(column, word) for word in re.split(r"[\s,;]+", text) if word)
         case Holds.ID:
             if not SLUG.fullmatch(text):
-                raise CellError(f"This is no id. Allowed: {column.allowed}.")
+                raise CellError(f"{text[:40]} cannot be used: {column.words}. Allowed: {column.allowed}.")
         case Holds.DAY:
             if not re.fullmatch(r"\d{4}-\d\d-\d\d", text, re.ASCII) or not _is_day(text):
                 raise CellError(f"{text[:40]} is no day. Allowed: {column.allowed}.")

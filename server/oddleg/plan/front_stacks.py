@@ -188,7 +188,8 @@ def _filled(job: Job, space: Space, stack: Stack, heights: StackHeights, moved: 
     gaps = len(heights.members) - 1 + (2 if heights.end_mm > 0 else 0)
     with_gaps = f", and {counted(gaps, 'gap')} of {text_mm(stack.gap_mm, step_mm)}" if gaps else ""
     on_grid = f". On the grid: {listed(moved)}" if moved else ""
-    words = f"{space.compartment.name}, from the top down: {high}{with_gaps}{on_grid}"
+    fronts = f"from the top down: {high}" if len(heights.members) > 1 else f"one front of {high}"
+    words = f"{space.compartment.name}, {fronts}{with_gaps}{on_grid}"
     return StackFilled(space.compartment.id, heights.opening_mm, heights.sum_mm, words)
 
 

@@ -71,9 +71,11 @@ def current_rows() -> tuple[HardwareRow, ...]:
 
 
 def save_rows(caller: Caller, kind: HardwareKind, rows: Sequence[HardwareRow], now: datetime) -> list[ListedRow]:
-    """All of these rows as the workshop's own, or none. They were checked; their figures are not looked at here."""
+    """All of these rows as the workshop's own, or none; one that ships just so, as when a chart that was exported comes
+    back, stays what it was. They were checked; their figures are not looked at here. Gives all of them as listed."""
     if not caller.office:
         raise NotYours("Only the office saves charts.")
+    shipped = {key_of(row): row for row in tables.shipped_rows()}
     with writing() as session:
         kept = {(one.row, one.sha): one for one in session.scalars(select(ChartRow).where(ChartRow.kind == kind))}
         owned = {one.row: one for one in session.scalars(select(OwnRow).where(OwnRow.kind == kind))}
@@ -84,6 +86,8 @@ def save_rows(caller: Caller, kind: HardwareKind, rows: Sequence[HardwareRow], n
         session.flush()
         for row in rows:
             own = owned.get(row.id)
+            if (own is None or own.withdrawn_at is not None) and shipped.get((kind, row.id)) == row:
+                continue
             if own is None:
                 own = OwnRow(kind=kind, row=row.id)
                 session.add(own)
