@@ -20,26 +20,48 @@ from .running import Tick as Running
 MARGIN_MM, GAP_MM = 2.5, 3.0
 # A view is at most so high on paper for its width, and so many times as large as the thing itself.
 HIGH, GREATEST_SCALE, LEAST_RADIUS_MM, LEAST_SPAN_MM = 0.62, 1.6, 0.5, 1.0
+# Views so many times as high as wide, or higher, take half the width where two follow each other.
+NARROW = 0.8
 PITCH_MM = SMALL_MM * 1.15
 CAP_MM = SMALL_MM * 0.334
 
 
 def chart_row_drawing(row: HardwareRow, width_mm: float) -> Drawing:
-    """The row in views one below another, `width_mm` wide, with its figures as they were typed."""
+    """The row in views one below another, `width_mm` wide, with its figures as they were typed. Views that are narrow
+    for their height stand two side by side, so that the whole is seen at once and can still be read."""
     title = f"{row.name}: as the chart has it"
     marks, y_mm = paragraph(MARGIN_MM, 1.0, title, width_mm - 2 * MARGIN_MM, bold=True)
     told = []
-    for view in views_of(row):
-        if not view.marks:
-            continue
-        more, y_mm = _drawn(view, y_mm + GAP_MM, width_mm)
-        marks += more
-        told.append(_told(view))
+    lines = _lines([view for view in views_of(row) if view.marks])
+    halved = any(len(one) > 1 for one in lines)
+    for beside in lines:
+        top_mm, wide_mm = y_mm + GAP_MM, width_mm / 2 if halved and _narrow(beside[0]) else width_mm
+        for number, view in enumerate(beside):
+            more, end_mm = _drawn(view, top_mm, number * wide_mm, wide_mm)
+            marks += more
+            told.append(_told(view))
+            y_mm = max(y_mm, end_mm)
     words = words_of(row)
     for line in words:
         more, y_mm = paragraph(MARGIN_MM, y_mm + 1.0, line, width_mm - 2 * MARGIN_MM)
         marks += more
     return Drawing(title, " ".join([f"{title}.", *told, *words]), width_mm, y_mm + 1.5, tuple(marks))
+
+
+def _lines(views: Sequence[View]) -> list[list[View]]:
+    """In order; a narrow view shares its line with the next one that is narrow too."""
+    lines: list[list[View]] = []
+    for view in views:
+        if lines and len(lines[-1]) == 1 and _narrow(lines[-1][0]) and _narrow(view):
+            lines[-1].append(view)
+        else:
+            lines.append([view])
+    return lines
+
+
+def _narrow(view: View) -> bool:
+    low_x, low_y, high_x, high_y = _bounds(view)
+    return high_y - low_y >= NARROW * (high_x - low_x)
 
 
 def _told(view: View) -> str:
@@ -55,13 +77,15 @@ def _at(tick: Tick) -> float:
     return tick.at_mm
 
 
-def _drawn(view: View, top_mm: float, width_mm: float) -> tuple[list[Mark], float]:
-    """The view from y down the page, its figures up it on the left and across below, and where it ends."""
-    marks, y_mm = paragraph(MARGIN_MM, top_mm, view.caption, width_mm - 2 * MARGIN_MM, bold=True)
+def _drawn(view: View, top_mm: float, from_mm: float, width_mm: float) -> tuple[list[Mark], float]:
+    """The view from y down the page and x to the right, its figures up it on the left and across below, and where it
+    ends."""
+    margin_mm = from_mm + MARGIN_MM
+    marks, y_mm = paragraph(margin_mm, top_mm, view.caption, width_mm - 2 * MARGIN_MM, bold=True)
     y_mm += 1.5
     low_x, low_y, high_x, high_y = _bounds(view)
-    left_mm = MARGIN_MM + max((text_width_mm(one.text, SMALL_MM) + LEADER_MM + 2.5 for one in view.up), default=0.0)
-    right_mm = width_mm - MARGIN_MM
+    left_mm = margin_mm + max((text_width_mm(one.text, SMALL_MM) + LEADER_MM + 2.5 for one in view.up), default=0.0)
+    right_mm = from_mm + width_mm - MARGIN_MM
     up = _with_room(view.up, int(width_mm * HIGH / PITCH_MM))
     least_high_mm = len(up) * PITCH_MM
     scale = min((right_mm - left_mm) / (high_x - low_x), width_mm * HIGH / (high_y - low_y), GREATEST_SCALE)
