@@ -177,13 +177,14 @@ def test_a_service_recorded_offline_moves_the_cut_out_after_sync(on_site, office
     phone.page.get_by_role("radio", name="the datum line").check(force=True)
     type_number(phone, "Its middle, from the datum line", "410")
     phone.button("Save it").tap()
-    expect(phone.page.get_by_role("button", name=re.compile("^Its middle, from the run's zero mark"))).to_contain_text(
+    middle = re.compile("^Its middle, from the zero that the walls are read from")
+    expect(phone.page.get_by_role("button", name=middle)).to_contain_text(
         "This is still missing."
     )
     phone.page.reload()
     phone.button("As found: sink waste").tap()
     expect(phone.page.get_by_text("410 mm below it")).to_be_visible()
-    type_number(phone, "Its middle, from the run's zero mark", "950")
+    type_number(phone, "Its middle, from the zero that the walls are read from", "950")
     type_number(phone, "Diameter", "50")
     type_number(phone, "Stands out of the wall", "60")
     phone.button("Save it").tap()
@@ -195,7 +196,7 @@ def test_a_service_recorded_offline_moves_the_cut_out_after_sync(on_site, office
     phone.button("Record a service that is there").tap()
     phone.page.get_by_role("radio", name="socket", exact=True).check(force=True)
     expect(phone.page.get_by_text("whatever nobody has tested counts as live")).to_be_visible()
-    type_number(phone, "Its middle, from the run's zero mark", "1500")
+    type_number(phone, "Its middle, from the zero that the walls are read from", "1500")
     type_number(phone, "Width", "80")
     type_number(phone, "Height", "80")
     phone.button("Save it").tap()

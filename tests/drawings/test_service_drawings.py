@@ -82,7 +82,7 @@ def test_a_bore_is_drawn_round_with_its_middle_where_its_figures_go():
     assert (bore.x_mm - panel[0][0]) / scale == pytest.approx(cut.from_left.mm)
     assert (panel[2][1] - bore.y_mm) / scale == pytest.approx(cut.from_foot.mm)
     assert bore.radius_mm / scale == pytest.approx(cut.cut.width_mm / 2)
-    assert any(text.endswith(" bore") for text in texts(drawing))
+    assert any(" bore, middle" in text for text in texts(drawing))
 
 
 def test_every_service_stands_on_its_run_s_drawing_with_its_figure_and_its_height():

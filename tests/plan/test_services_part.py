@@ -9,7 +9,7 @@ import sample_room as sample
 from service_rooms import bay, passage, pipe, run, services, socket, unit
 
 from oddleg.job import Appliance, ApplianceSeat, ServiceKind, Vent, VentBy
-from oddleg.plan.services_part import services_part
+from oddleg.plan.services_part import services_part, zero_words
 
 
 def part(**more):
@@ -19,12 +19,12 @@ def part(**more):
         services=(socket(x_mm=100.0), pipe(x_mm=300.0), pipe("cable", x_mm=1500.0, kind=ServiceKind.CABLE, up_mm=None)),
     )  # fmt: skip
     room = sample.room(one)
-    return services_part(SimpleNamespace(room=room, fitting=SimpleNamespace(services=services(one, **more))))
+    return services_part(SimpleNamespace(setting_out=SimpleNamespace(runs=()), room=room, fitting=SimpleNamespace(services=services(one, **more))))
 
 
 def test_its_keys_are_those_of_the_wire():
     made = part()
-    assert set(made) == {"room", "name", "landings", "cuts", "passages", "hanging", "wanted", "vents", "cautions", "findings"}
+    assert set(made) == {"room", "name", "landings", "cuts", "passages", "hanging", "wanted", "vents", "zeros", "cautions", "findings"}
     landing, cut, wish = made["landings"][0], made["cuts"][0], made["wanted"][0]
     assert set(landing) == {
         "id", "name", "what", "kind", "comes_from", "round", "reach", "live", "found", "run", "run_id", "behind", "left", "right", "middle", "low", "high", "below_datum", "from_datum", "cut_out", "reached", "words",
@@ -38,6 +38,17 @@ def test_its_keys_are_those_of_the_wire():
     assert set(made["hanging"][0]) == {"item", "name", "below_datum", "words"}
     assert set(made["vents"][0]) == {"name", "asked", "has", "holds"}
     json.dumps(made)
+
+
+def test_two_zeros_of_a_run_are_told_apart():
+    """FP: the rod's zero mark at +3 of the walls' zero lies 3 to its right."""
+    run = sample_run(3.0)
+    assert zero_words(run).startswith("run: the rod's zero mark lies 3 to the right of the zero that its walls are read from.")
+    assert "2.5 to the left" in zero_words(sample_run(-2.5)) and zero_words(sample_run(0.0)) == ""
+
+
+def sample_run(zero_mm):
+    return SimpleNamespace(run=SimpleNamespace(name="run"), line=SimpleNamespace(zero_mm=zero_mm))
 
 
 def test_it_says_in_words_where_a_service_lies_and_what_is_drilled_for_a_passage():

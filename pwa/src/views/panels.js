@@ -74,9 +74,9 @@ function fronts(app, part) {
   return html`
     ${all.length ? html`<section class="sect"><h2>Fronts</h2><ul class="rows">${all.map((one) => html`<li class="row still">
       <span class="grow"><b>${one.name}</b><small>${one.what}${one.weight ? `, ${one.weight}` : ""}${one.hinges_words ? `, ${one.hinges_words}` : ""}</small>
-        <small>its foot ${fig(one.foot, { name: `${one.name}: foot` })} over the underside</small></span>
+        <small>lower edge ${fig(one.foot, { name: `${one.name}: lower edge` })} above the underside</small></span>
       <span class="size-of">${fig(one.width, { name: `${one.name}: width` })} × ${fig(one.height, { name: `${one.name}: height` })}</span></li>`)}</ul></section>` : nothing}
-    ${stacks.length ? html`<section class="sect"><h2>Do they fill it</h2>${stacks.map((one) => html`<p>${one.words}</p>
+    ${stacks.length ? html`<section class="sect"><h2>Heights of the fronts</h2>${stacks.map((one) => html`<p>${one.words}</p>
       ${pairs([{ label: "To be filled", figure: one.opening }, { label: "Fronts and gaps come to", figure: one.sum }])}`)}</section>` : nothing}
     ${drawers.length ? html`<section class="sect"><h2>Drawers</h2>${drawers.map((one) => html`<div class="card"><h3>${one.name}</h3><p class="hint">${runnerName(app, part.room, one.runner)}${one.words ? `, ${one.words}` : ""}</p>
       ${pairs([{ label: "Runner's screws over the lower edge", figure: one.line }, { label: "First screw behind the front edge", figure: one.first }])}</div>`)}</section>` : nothing}`;

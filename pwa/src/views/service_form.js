@@ -39,7 +39,7 @@ const BOTH_WAYS = (from) => ({ label: `Above or below ${from}`, above: "above it
 export function fieldsOf({ from, up_from, shape }) {
   const out = OUT_OF[from ?? "wall"];
   return {
-    x: { title: "Its middle, from the run's zero mark", signed: OF_ZERO, side: "above", greatest: FAR, needed: true },
+    x: { title: "Its middle, from the zero that the walls are read from", signed: OF_ZERO, side: "above", greatest: FAR, needed: true },
     ...(from === "floor"
       ? { y: { title: "Its middle, out of the wall", greatest: DEEP } }
       : { up: { title: `Its middle, ${up_from === "finished_floor" ? "up from" : "from"} ${UP_FROM[up_from]}`, greatest: HIGH, ...(up_from === "finished_floor" ? {} : { signed: BOTH_WAYS(UP_FROM[up_from]), side: up_from === "datum" ? "below" : "above" }) } }),

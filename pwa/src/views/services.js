@@ -28,6 +28,7 @@ export function services(app) {
     ${tabs("What to see", PAGES, page, (id) => ({ page: id }), "only-narrow")}
     ${against(part, "more")}
     ${cautions(part.cautions)}
+    ${(part.zeros ?? []).map((one) => html`<p class="notice">${one.words}</p>`)}
     <div class="two">
       ${held("land", landings(app, part, all, runs))}
       ${held("cuts", html`${cuts(app, part)}${passages(part.passages)}`)}

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from oddleg.plan.carcass_box import CarcassBox
+from oddleg.plan.panel_views import letters
 from oddleg.plan.room_services import BackCut, from_datum
 
 from .lettering import SMALL_MM, Area, Page, paragraph, spread
@@ -13,7 +14,7 @@ from .running import Stretch, Tick, dimension, dimension_height_mm
 
 MARGIN_MM = 4.0
 # What the figures down the side take of the width.
-SIDE_MM = 17.0
+SIDE_MM = 20.0
 GREATEST_HEIGHT_MM = 110.0
 
 
@@ -51,19 +52,23 @@ def back_drawing(box: CarcassBox, cuts: Sequence[BackCut], width_mm: float, behi
     page = Page(right_mm, foot_mm)
     marks.append(rectangle(MARGIN_MM, top_mm, right_mm, foot_mm, "item"))
     beside: list[tuple[float, str]] = []
-    for one, from_mm, to_mm in placed:
+    for number, (one, from_mm, to_mm) in enumerate(placed):
         upper_mm = foot_mm - (one.cut.foot_mm + _tall_mm(one)) * scale
         lower_mm = foot_mm - one.cut.foot_mm * scale
         left, right = stretch.at(from_mm), stretch.at(to_mm)
         shape = _shape(one, left, right, upper_mm, lower_mm, scale)
         page.keep_clear([Area(left, upper_mm, right, lower_mm)])
-        size = f"{one.width.text} bore" if one.cut.round else f"{one.width.text} × {one.height.text}"
-        words = page.label((left + right) / 2, (upper_mm + lower_mm) / 2, 1.0, [(size, True)], SMALL_MM, backed=True)
-        marks.append(Group((*shape, *words), "cut-out", (("cut-out", one.cut.id),), f"{one.cut.words}, {size}"))
+        letter, half_mm = letters(number), min(right - left, lower_mm - upper_mm) / 2
+        inside = half_mm > SMALL_MM * 0.7
+        x_mm, y_mm = (left + right) / 2, (upper_mm + lower_mm) / 2
+        words: Sequence[Mark] = (Text(x_mm, y_mm + SMALL_MM / 3, letter, SMALL_MM, "middle", True, halo=True),)
+        if not inside:
+            words = page.label(x_mm, y_mm, half_mm, [(letter, True)], SMALL_MM, backed=True)
+        marks.append(Group((*shape, *words), "cut-out", (("cut-out", one.cut.id),), f"{letter}: {one.cut.words}"))
         if one.cut.round:
             upper_mm = lower_mm = (upper_mm + lower_mm) / 2
         marks += [Line(right, y, right_mm + 2.0, y, "hair") for y in (upper_mm, lower_mm)]
-        beside += [(upper_mm, f"{one.from_top.text} down"), (lower_mm, f"{one.from_foot.text} up")]
+        beside += [(upper_mm, f"{letter} {one.from_top.text} down"), (lower_mm, f"{letter} {one.from_foot.text} up")]
     marks += _side_figures(beside, right_mm + 2.0, top_mm, foot_mm)
     y_mm = foot_mm + 1.0
     marks += dimension(stretch, y_mm, under, "right edges (middle of a bore), from the right", limit_mm, bold=True)
@@ -116,12 +121,15 @@ def _side_figures(beside: Sequence[tuple[float, str]], x_mm: float, top_mm: floa
 
 
 def _words(cuts: Sequence[BackCut]) -> list[str]:
-    lines = [
-        f"{one.cut.words}: {'middle' if one.cut.round else 'upper edge'} {from_datum(one.below_datum)} the datum "
-        f"line{_open(one)}."
-        for one in cuts
+    return [
+        f"{letters(number)}, {one.cut.words}: {_size(one)}, {'middle' if one.cut.round else 'upper edge'} "
+        f"{from_datum(one.below_datum)} the datum line{_open(one)}."
+        for number, one in enumerate(cuts)
     ]
-    return [f"{one[:1].upper()}{one[1:]}" for one in lines]
+
+
+def _size(one: BackCut) -> str:
+    return f"{one.width.text} bore" if one.cut.round else f"{one.width.text} × {one.height.text}"
 
 
 def _open(one: BackCut) -> str:

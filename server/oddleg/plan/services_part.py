@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from . import RoomPlan
-from .figure import Figure, figure
+from .figure import Figure, figure, text_mm
 from .first_fix import KIND_WORDS
 from .part_values import Part, figure_part, finding_part
 from .room_services import BackCut, Landing, PassageHole, from_datum
+from .setting_out import RunSetOut
 from .sightings import listed
+
+LEAST_APART_MM = 0.25
 
 
 def services_part(room_plan: RoomPlan) -> Part:
@@ -53,9 +56,26 @@ def services_part(room_plan: RoomPlan) -> Part:
             }
             for one in services.vents
         ],
+        "zeros": [
+            {"run": run.run.id, "words": words} for run in room_plan.setting_out.runs if (words := zero_words(run))
+        ],
         "cautions": list(services.cautions),
         "findings": [finding_part(one) for one in services.findings],
     }
+
+
+def zero_words(run: RunSetOut) -> str:
+    """Where the zero that walls and services are measured from lies apart from the rod's zero mark; empty where they
+    are one to the last half mm."""
+    away_mm = run.line.zero_mm
+    if abs(away_mm) < LEAST_APART_MM:
+        return ""
+    side = "right" if away_mm > 0 else "left"
+    return (
+        f"{run.run.name}: the rod's zero mark lies {text_mm(abs(away_mm))} to the {side} of the zero that its walls "
+        "are read from. Places told here count from the rod's zero mark; a service that is recorded counts from the "
+        "walls' zero."
+    )
 
 
 def _landing(one: Landing, run: str, names: dict[str, str]) -> Part:

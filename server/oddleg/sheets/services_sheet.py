@@ -23,6 +23,7 @@ def services_content(plan: Plan, room: RoomPlan, found: dict[str, Part], printed
     elevations, backs = service_drawings(plan.job, room, ELEVATION_WIDTH_MM, BACK_WIDTH_MM, ELEVATION_HEIGHT_MM)
     return {
         "cautions": part["cautions"],
+        "zeros": [one["words"] for one in part["zeros"]],
         "landings": [
             {
                 "name": one["name"],
