@@ -20,3 +20,11 @@ def test_a_zero_mark_that_lies_off_the_wall_is_counted_in_from_the_finished_wall
     (wish,) = first_fix(job, off, level_floor(job), 875.0, {})
     assert wish.from_left.mm == 300 + 12 and wish.from_left_words == "from the finished wall at the left"
     assert "12 off the wall" in wish.from_left.why
+
+
+def test_what_is_there_already_is_said_beside_what_was_wanted():
+    room = sample.room(run(unit(), services=(socket("a", x_mm=300.0), socket("b", x_mm=400.0))))
+    job = sample.job(room)
+    (one,) = setting_out(job, room, Site(), 875.0).runs
+    words = [wish.words for wish in first_fix(job, one, level_floor(job), 875.0, {}, {"b"})]
+    assert [text.endswith("there already, see where it landed") for text in words] == [False, True]

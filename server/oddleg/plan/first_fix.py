@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 
 from oddleg.job import ComesFrom, EndsAt, Job, Service, ServiceKind, UpFrom
 
@@ -25,10 +25,19 @@ KIND_WORDS = {
 }
 
 
+FOUND_WORDS = "; there already, see where it landed"
+
+
 def first_fix(
-    job: Job, run: RunSetOut, floor: Floor, datum_mm: float | None, names: Mapping[str, str]
+    job: Job,
+    run: RunSetOut,
+    floor: Floor,
+    datum_mm: float | None,
+    names: Mapping[str, str],
+    found: Collection[str] = (),
 ) -> Iterator[Wanted]:
-    """Every service of the run that is wanted and not there yet, from left to right. `names`: of items and appliances.
+    """Every service of the run that is wanted, from left to right. `names`: of items and appliances; `found`: ids of
+    services that somebody found there since, which is said beside them.
 
     Its height is over the finished floor as it will be, not over what is there today.
     """
@@ -45,7 +54,7 @@ def first_fix(
             words,
             _over_floor(job, spot),
             _below_datum(job, run, spot),
-            _words(job, one, names),
+            _words(job, one, names) + (FOUND_WORDS if one.id in found else ""),
         )
 
 

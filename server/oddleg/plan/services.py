@@ -104,7 +104,7 @@ def _run_services(
         tuple(cuts),
         tuple(passage_hole(run.rod, one) for one in run.run.passages),
         tuple(one for _, one in below),
-        tuple(first_fix(job, run, floor, datum_mm, _names(room))),
+        tuple(first_fix(job, run, floor, datum_mm, _names(room), {one.id for one, _ in pairs if one.found})),
         tuple(routes),
         findings=tuple(findings),
         inside=tuple(inside),
