@@ -91,6 +91,18 @@ def test_a_removed_id_becomes_a_tombstone_and_is_never_used_again(desk):
     assert gone["id"] in exported(desk)["removed_ids"]
 
 
+def test_a_front_taken_out_by_mistake_may_come_back(desk):
+    """No entry names it by its id; a ticked hole carries where it was drilled."""
+    job = exported(desk)
+    item = job["rooms"][0]["runs"][0]["items"][0]
+    item["fitting_out"] = {"compartments": [{"id": "all", "name": "all", "stack": {"members": [{"id": "lid", "name": "lid", "front": "fixed"}]}}]}
+    assert put(desk, job, 1).status_code == 200
+    bare = exported(desk)
+    whole, bare["rooms"][0]["runs"][0]["items"][0]["fitting_out"] = copy.deepcopy(bare), None
+    assert put(desk, bare, 2).status_code == 200 and exported(desk)["removed_ids"] == []
+    assert put(desk, whole, 3).status_code == 200
+
+
 def test_every_id_that_goes_becomes_a_tombstone(desk, made):
     before = ids(exported(desk))
     job = exported(desk)

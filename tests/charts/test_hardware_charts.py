@@ -389,3 +389,8 @@ def test_any_row_that_is_written_reads_back_the_same(row):
     row = dataclasses.replace(row, sha=row_sha(HardwareKind.PLATE, row))
     read = read_csv(write_csv(HardwareKind.PLATE, [row]).encode())
     assert read.rows == (row,)
+
+
+def test_a_cup_that_comes_out_of_the_thinnest_door_is_told():
+    row = row_texts(next(one for one in shipped_rows() if one.id == "hinge-110"))
+    assert told(read_rows(HardwareKind.HINGE, [{**row, "cup_depth_mm": "23", "least_door_mm": "15"}])) == [(1, "cup_depth_mm")]

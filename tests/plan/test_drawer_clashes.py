@@ -172,3 +172,11 @@ def test_sides_are_drilled_alike_and_no_two_drawers_share_a_hole(count, height_m
     left, right = ([one for one in boards[side].holes if one.hole_for is HoleFor.RUNNER] for side in (LEFT, RIGHT))
     assert [(one.id, one.u_mm, one.v_mm) for one in left] == [(one.id, one.u_mm, one.v_mm) for one in right]
     assert len({(round(one.u_mm, 2), round(one.v_mm, 2)) for one in left}) == len(left)
+
+
+def test_a_compartment_narrower_than_its_runners_takes_no_drawer():
+    """FP: 100 wide of 18 board is 64 inside; 38 on either side make 76, so 12 are missing."""
+    row = runner(up_mm=55.0, below_mm=26.0, above_mm=80.0, least_up_mm=33.0, side_mm=38.0)
+    one = wrong(fill(drawer(), rows=(row,), width_mm=100.0))["drawer.too_narrow"]
+    assert one.severity.value == "stop" and one.amount.text == "12"
+    assert "drawer.too_narrow" not in wrong(fill(drawer(), rows=(row,), width_mm=600.0))

@@ -133,3 +133,12 @@ def test_a_pull_out_in_a_face_frame_goes_between_its_edges_and_past_its_hinges()
 def test_two_frames_in_one_compartment_are_told():
     frames = (InnerPullOut("one", "bin", "bins"), InnerPullOut("other", "rack", "bins"))
     assert "pull_out.two" in wrong(fill(door(), frames=frames))
+
+
+def test_inner_drawers_whose_spaces_overlap_are_told_by_how_much():
+    """FP: 0 to 180 and 100 to 280 have 80 in common; 180 to 320 beside 0 to 180 have nothing."""
+    two = (inner(0.0, height_mm=180.0), dataclasses.replace(inner(100.0, height_mm=180.0), id="other", name="other drawer"))
+    one = wrong(fill(door(), drawers=two))["drawer.spaces_meet"]
+    assert one.amount.text == "80" and "inner drawer" in one.place and "other drawer" in one.place
+    apart = (two[0], dataclasses.replace(two[1], up_mm=180.0))
+    assert "drawer.spaces_meet" not in wrong(fill(door(), drawers=apart))

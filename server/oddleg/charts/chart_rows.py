@@ -229,6 +229,9 @@ def _between(kind: HardwareKind, row: HardwareRow) -> list[Wrong]:
         if isinstance(row, DEEPER_THAN_WIDE) and wide_mm > deep_mm:
             told = f"{wide_mm:g} across is more than {depth}, {deep_mm:g}: the two are swapped."
             found.append(Wrong(bore, told))
+    if isinstance(row, Hinge) and row.cup_depth_mm >= row.least_door_mm:
+        told = f"A cup {row.cup_depth_mm:g} deep comes out of a door of {row.least_door_mm:g}, the thinnest it is for."
+        found.append(Wrong("cup_depth_mm", told))
     if isinstance(row, PullOut) and row.door_up_mm and min(row.door_hole_mm, row.door_hole_depth_mm) <= 0:
         found.append(Wrong("door_hole_mm", "There are holes in its front, so they need a bore and a depth above 0."))
     return found

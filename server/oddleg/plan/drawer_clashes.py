@@ -51,6 +51,7 @@ def drawer_faults(
             continue
         yield from _line(box, drawer, runner, shelves, step_mm)
         yield from _front(drawer, runner, high_mm[drawer.id], step_mm)
+        yield from _width(drawer, runner, step_mm)
         yield from _length(box, known, drawer, runner, step_mm)
         yield from _boards(box, drawer, shelves, step_mm)
     for one, other in combinations(drawers, 2):
@@ -103,6 +104,22 @@ def _front(drawer: DrawerBox, runner: Runner, high_mm: float, step_mm: float) ->
             f"{text_mm(runner.least_front_mm, step_mm)}.",
             "Make it higher, or take a runner for a lower drawer.",
             runner.least_front_mm - high_mm,
+            runner,
+        )
+
+
+def _width(drawer: DrawerBox, runner: Runner, step_mm: float) -> Iterator[StackFault]:
+    """Runners and drawer sides on both sides must leave something of the width between them."""
+    has_mm, takes_mm = drawer.right_mm - drawer.left_mm, 2 * runner.side_mm
+    if takes_mm - has_mm > -SAME_MM:
+        yield StackFault(
+            "drawer.too_narrow",
+            (drawer.name,),
+            (drawer.id,),
+            f"The inside is {text_mm(has_mm, step_mm)} wide there, and {runner.name} takes "
+            f"{text_mm(takes_mm, step_mm)} of it, both sides together.",
+            "Make the compartment wider, the spacers thinner, or take another runner.",
+            takes_mm - has_mm,
             runner,
         )
 

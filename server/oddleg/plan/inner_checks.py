@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from itertools import combinations
 
-from oddleg.job import FittingOut, FrontIs, Hinge, HungOn, Plate, PullOut, Runner
+from oddleg.job import FittingOut, FrontIs, Hinge, HungOn, InnerDrawer, Plate, PullOut, Runner
 
 from .carcass_box import CarcassBox, Space
 from .drawer_clashes import SAME_MM, lying
@@ -27,6 +28,7 @@ def inner_faults(
 ) -> Iterator[StackFault]:
     """`drawers`, `fronts`: of this compartment, all of them. Plates count for drawers with a front of their own too."""
     spaces = {one.id: box.floor_mm + one.up_mm + one.height_mm for one in space.compartment.inner_drawers}
+    yield from _spaces_meet(space.compartment.inner_drawers, step_mm)
     strip_mm = (box.item.fitting_out or FittingOut()).spacer_strip_mm
     frame_mm = _frame_mm(box, space)
     for drawer in drawers:
@@ -50,6 +52,21 @@ def inner_faults(
             )
         yield from _can_come_out(drawer, before, step_mm)
         yield from _hinges(known, drawer, runner, before, frame_mm, step_mm)
+
+
+def _spaces_meet(drawers: Sequence[InnerDrawer], step_mm: float) -> Iterator[StackFault]:
+    """Spaces as the job gives them: what stands in a drawer reaches up to the next one, whatever its runner does."""
+    for one, other in combinations(drawers, 2):
+        over_mm = min(one.up_mm + one.height_mm, other.up_mm + other.height_mm) - max(one.up_mm, other.up_mm)
+        if over_mm > SAME_MM:
+            yield StackFault(
+                "drawer.spaces_meet",
+                (one.name, other.name),
+                (one.id, other.id),
+                f"Their spaces have {text_mm(over_mm, step_mm)} of height in common.",
+                "Move one of them, or make its space lower.",
+                over_mm,
+            )
 
 
 def _frame_mm(box: CarcassBox, space: Space) -> float:

@@ -239,7 +239,8 @@ def succeeding(old: Job, new: Job, on_site: OnSite) -> Job:
     if errors:
         raise BadDocument(errors)
     now_here = {id for _, id in ids_of(new)}
-    gone = [id for _, id in ids_of(old) if id not in now_here]
+    # No entry names a front, drawer or shelf by its id, so one that was taken out by mistake may come back.
+    gone = [id for path, id in ids_of(old) if id not in now_here and ".fitting_out." not in path]
     kept = list(dict.fromkeys((*old.removed_ids, *new.removed_ids, *gone)))
     return replace(new, removed_ids=tuple(id for id in kept if id not in now_here))
 
