@@ -35,7 +35,7 @@ function carcass(app, part, ticks) {
         ${plain.length ? html`<section class="sect"><h2>Cut to size only</h2><ul class="rows">${plain.map((one) => html`<li class="row still"><span class="grow"><b>${one.name}</b>${one.kind === "front" ? html`<small>its front</small>` : nothing}</span>${size(one)}</li>`)}</ul></section>` : nothing}
         <div id="said">${findings(part.findings)}</div>
         ${planLine(app, `panels/${part.id}`)}`)}
-      ${held("fronts", fronts(app, part))}
+      ${held("fronts", fronts(part))}
     </div>
     <div class="two">
       ${held("sticks", sticks(part.sticks))}
@@ -65,10 +65,7 @@ function panelRow(app, part, panel, ticks) {
       <small>${panel.width.text} × ${panel.height.text}, ${panel.thickness.text} thick</small></span>${shape("go", "go")}</a></li>`;
 }
 
-/** A runner by its name, where the list of drawer parts has it. */
-const runnerName = (app, room, row) => app.pack.parts[`drawers/${room}`]?.runners.find((one) => one.row === row)?.name ?? row;
-
-function fronts(app, part) {
+function fronts(part) {
   const { stacks, fronts: all, drawers } = part;
   if (!all.length && !stacks.length && !drawers.length) return html`<p class="notice">No front and no drawer is set for this carcass.</p>`;
   return html`
@@ -78,7 +75,7 @@ function fronts(app, part) {
       <span class="size-of">${fig(one.width, { name: `${one.name}: width` })} × ${fig(one.height, { name: `${one.name}: height` })}</span></li>`)}</ul></section>` : nothing}
     ${stacks.length ? html`<section class="sect"><h2>Heights of the fronts</h2>${stacks.map((one) => html`<p>${one.words}</p>
       ${pairs([{ label: "To be filled", figure: one.opening }, { label: "Fronts and gaps come to", figure: one.sum }])}`)}</section>` : nothing}
-    ${drawers.length ? html`<section class="sect"><h2>Drawers</h2>${drawers.map((one) => html`<div class="card"><h3>${one.name}</h3><p class="hint">${runnerName(app, part.room, one.runner)}${one.words ? `, ${one.words}` : ""}</p>
+    ${drawers.length ? html`<section class="sect"><h2>Drawers</h2>${drawers.map((one) => html`<div class="card"><h3>${one.name}</h3><p class="hint">${one.runner}${one.words ? `, ${one.words}` : ""}</p>
       ${pairs([{ label: "Runner's screws over the lower edge", figure: one.line }, { label: "First screw behind the front edge", figure: one.first }])}</div>`)}</section>` : nothing}`;
 }
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from oddleg.job import Drilled, FrontIs, Job
+from oddleg.job import Drilled, FrontIs, Job, Runner
 
 from .figure import Figure, figure, text_mm
 from .fitted_out import CutOut, DrawerBox, FittedOut, Hole, Panel, PlacedFront, Stick
+from .hardware import Hardware
 from .panel_views import COUNTED_FROM, NumberedHole, counted_from, letters, numbered_holes, views
 from .part_values import Part, figure_part, finding_part, handing_words
 from .room_services import cut_outs_of
@@ -52,7 +53,7 @@ def panels_part(job: Job, room_plan: RoomPlan, fitted: FittedOut) -> Part:
             for one in fitted.stacks
         ],
         "fronts": [_front(one, step_mm) for one in fitted.fronts],
-        "drawers": [_drawer(one, fitted, step_mm) for one in fitted.drawers],
+        "drawers": [_drawer(one, fitted, room_plan.hardware, step_mm) for one in fitted.drawers],
         "panels": [_panel(one, drilled, step_mm) for one in fitted.panels],
         "sticks": [_stick(one, step_mm) for one in fitted.sticks],
         "findings": [finding_part(one) for one in fitted.findings],
@@ -176,15 +177,16 @@ def _front(one: PlacedFront, step_mm: float) -> Part:
     }
 
 
-def _drawer(one: DrawerBox, fitted: FittedOut, step_mm: float) -> Part:
+def _drawer(one: DrawerBox, fitted: FittedOut, known: Hardware, step_mm: float) -> Part:
     foot_mm = fitted.box.side_foot_mm
+    row = known.row(Runner, one.runner)
     words = "behind a door" if one.front is None else ""
     if one.spacer_mm > 0:
         words += f"{', ' if words else ''}on spacers of {text_mm(one.spacer_mm, step_mm)}"
     return {
         "id": one.id,
         "name": one.name,
-        "runner": one.runner,
+        "runner": row.name if row is not None else one.runner,
         "line": _told(one.line_mm - foot_mm, step_mm, "The runner's screws over the lower edge of the side."),
         "first": _told(one.first_mm, step_mm, "The runner's first screw behind the carcass's front edge."),
         "words": words,
