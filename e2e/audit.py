@@ -9,9 +9,11 @@ TARGET_PX = 48
 KEY_PX = 64
 # Both are off by default: contrast of 7:1 (WCAG 2.2, 1.4.6) and the size of targets (2.5.8).
 RULES = {"color-contrast-enhanced": {"enabled": True}, "target-size": {"enabled": True}}
+CONTRAST = ["color-contrast", "color-contrast-enhanced"]
 
-FOUND_BY_AXE = """async ({rules}) => {
-    const { violations } = await axe.run(document, { rules, resultTypes: ["violations"] });
+FOUND_BY_AXE = """async ({rules, only}) => {
+    const runOnly = only && { type: "rule", values: only };
+    const { violations } = await axe.run(document, { rules, resultTypes: ["violations"], ...(runOnly && { runOnly }) });
     return violations.flatMap(({ id, nodes }) => nodes.map((node) =>
         `${id}: ${node.target.join(" ")}: ${node.failureSummary.replace(/\\s+/g, " ")}`));
 }"""
@@ -42,12 +44,13 @@ WIDER_THAN_THE_SCREEN = """() => {
 }"""
 
 
-def faults(page):
-    """Everything that is wrong with the screen as it is now, one line each."""
+def faults(page, colours_alone=False):
+    """Everything that is wrong with the screen as it is now, one line each. `colours_alone`: of a screen that was held
+    against all of it in other colours."""
     if not page.evaluate("'axe' in window"):
         page.evaluate(AXE.read_text(encoding="utf-8"))
     return [
-        *page.evaluate(FOUND_BY_AXE, {"rules": RULES}),
+        *page.evaluate(FOUND_BY_AXE, {"rules": RULES, "only": CONTRAST if colours_alone else None}),
         *page.evaluate(TOO_SMALL, {"target": TARGET_PX, "key": KEY_PX}),
         *page.evaluate(WIDER_THAN_THE_SCREEN),
     ]
