@@ -64,7 +64,7 @@ def row_read(kind: HardwareKind, cells: Mapping[str, str]) -> tuple[HardwareRow 
     if len(values) < len(columns(kind)):
         return None, tuple(wrongs)
     made = ROW_OF[kind]
-    types = _types(made)
+    types = row_types(made)
     for column in columns(kind):
         if column.holds is Holds.CHOICE:
             values[column.name] = types[column.name](values[column.name])
@@ -74,7 +74,7 @@ def row_read(kind: HardwareKind, cells: Mapping[str, str]) -> tuple[HardwareRow 
 
 
 @cache
-def _types(made: type[HardwareRow]) -> dict[str, Any]:
+def row_types(made: type[HardwareRow]) -> dict[str, Any]:
     return get_type_hints(made)
 
 

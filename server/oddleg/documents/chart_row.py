@@ -9,9 +9,9 @@ from __future__ import annotations
 import dataclasses
 import json
 from enum import StrEnum
-from functools import cache
-from typing import Any, get_type_hints
+from typing import Any
 
+from oddleg.charts.chart_rows import row_types
 from oddleg.job import ROW_OF, HardwareKind, HardwareRow
 
 
@@ -22,14 +22,9 @@ def chart_row_text(row: HardwareRow) -> str:
 def chart_row(kind: HardwareKind, text: str) -> HardwareRow:
     """The row that was kept as this text."""
     made = ROW_OF[kind]
-    types = _types(made)
+    types = row_types(made)
     fields: dict[str, Any] = {name: _as(types[name], value) for name, value in json.loads(text).items()}
     return made(**fields)
-
-
-@cache
-def _types(made: type[HardwareRow]) -> dict[str, Any]:
-    return get_type_hints(made)
 
 
 def _as(type_: Any, value: Any) -> Any:
